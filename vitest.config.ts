@@ -1,0 +1,10 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    include: ["test/**/*.test.ts"],
+    testTimeout: 30_000,
+    // Zones are part of the job: a machine's own zone must never leak into a result.
+    env: { TZ: "Pacific/Kiritimati" },
+  },
+});

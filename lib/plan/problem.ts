@@ -1,0 +1,54 @@
+/**
+ * Complaints about what a user gave us. All wording about a value has one shape:
+ * where it stands, what was found, what is allowed (with its unit), and what would mend it.
+ */
+export interface Problem {
+  /** Where: a path into the plan (`site.longitudeDeg`, `stand.legs[1]`), or a file and row (`weather.csv row 17`). */
+  readonly path: string;
+  /** What was found there, as given. `undefined` when it is missing. */
+  readonly value: unknown;
+  /** What is allowed, with its unit: `must be -180 to 180 degrees`. */
+  readonly allowed: string;
+  /** What would mend it: `west is negative`. */
+  readonly hint?: string;
+}
+
+const LONGEST_SHOWN_VALUE = 60;
+
+const shownValue = (value: unknown): string => {
+  if (value === undefined) return "missing";
+  const text = typeof value === "number" ? String(value) : (JSON.stringify(value) ?? String(value));
+  return text.length > LONGEST_SHOWN_VALUE ? `${text.slice(0, LONGEST_SHOWN_VALUE)}...` : text;
+};
+
+/** One complaint as one line: `site.longitudeDeg 191.2: must be -180 to 180 degrees; west is negative`. */
+export const problemLine = ({ path, value, allowed, hint }: Problem): string =>
+  `${path} ${shownValue(value)}: ${allowed}${hint === undefined ? "" : `; ${hint}`}`;
+
+/** Input that cannot be used. Carries every problem found, not only the first. */
+export class PlanError extends Error {
+  override readonly name = "PlanError";
+  readonly problems: readonly Problem[];
+
+  constructor(problems: readonly Problem[]) {
+    super(problems.map(problemLine).join("\n"));
+    this.problems = problems;
+  }
+}
+
+/** A number that must lie in a range: `null` when it does, else the complaint. */
+export const rangeProblem = (
+  path: string,
+  value: number,
+  [least, most]: readonly [number, number],
+  unit: string,
+  hint?: string,
+): Problem | null =>
+  value >= least && value <= most
+    ? null
+    : {
+        path,
+        value,
+        allowed: `must be ${least} to ${most} ${unit}`,
+        ...(hint === undefined ? {} : { hint }),
+      };

@@ -12,10 +12,10 @@ export const toRadians = (degrees: number): number => degrees * RADIANS_PER_DEGR
 export const toDegrees = (radians: number): number => radians / RADIANS_PER_DEGREE;
 
 /** Arc cosine in radians; rounding that carries the argument past -1 or 1 is clamped. NaN stays NaN. */
-export const clampedAcos = (cosine: number): number => Math.acos(cosine > 1 ? 1 : cosine < -1 ? -1 : cosine);
+export const clampedAcos = (cosine: number): number => Math.acos(Math.min(1, Math.max(-1, cosine)));
 
 /** Arc sine in radians; rounding that carries the argument past -1 or 1 is clamped. NaN stays NaN. */
-export const clampedAsin = (sine: number): number => Math.asin(sine > 1 ? 1 : sine < -1 ? -1 : sine);
+export const clampedAsin = (sine: number): number => Math.asin(Math.min(1, Math.max(-1, sine)));
 
 /**
  * A bearing brought into [0, 360) degrees.

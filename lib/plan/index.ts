@@ -1,0 +1,22 @@
+/**
+ * plan: what the user states; its schema, defaults, units, and every complaint about it.
+ *
+ * Conventions of the whole library: degrees at every public door, tilt up from horizontal, bearings clockwise
+ * from true north, UTC milliseconds inside, civil dates in the site's zone at the edges, W/m2, W, Wh, mm.
+ */
+export type { Air, TurbidityClass } from "./air.ts";
+export { TURBIDITY_CLASSES } from "./air.ts";
+export type { Aim, Direction } from "./angle.ts";
+export { directionOf, normalOf, otherReading, turnBetween, wrapBearing } from "./angle.ts";
+export { inchesText, MM_PER_INCH, millimetresOf, millimetresText } from "./length.ts";
+export type { Module, Mount, Panel } from "./panels.ts";
+export type { Plan, PlanInput } from "./plan.ts";
+export { planSchema } from "./plan.ts";
+export type { Problem } from "./problem.ts";
+export { PlanError, problemLine } from "./problem.ts";
+export type { PlanReading } from "./read-plan.ts";
+export { checkPlan, readPlan, readPlanText } from "./read-plan.ts";
+export type { Season } from "./season.ts";
+export type { GroundKind, Site } from "./site.ts";
+export type { DiffuseSplit, Sky, SkyToPlane } from "./sky.ts";
+export type { Leg, LegStyle, Stand } from "./stand.ts";

@@ -1,0 +1,47 @@
+/** Lengths. Millimetres inside; inches are accepted as tagged text (`"21.5 in"`) and shown to the nearest 1/16. */
+
+/** The international inch (1959), exact by definition. */
+export const MM_PER_INCH = 25.4;
+
+const INCHES = /^\s*(?:(\d+(?:\.\d+)?)(?:[ -](\d+)\/(\d+))?|(\d+)\/(\d+))\s*(?:in|inch|inches|")\s*$/;
+const MILLIMETRES = /^\s*(\d+(?:\.\d+)?)\s*mm\s*$/;
+
+/**
+ * Reads a length given as text with its unit: `"21.5 in"`, `"21 1/2 in"`, `"540 mm"`.
+ *
+ * @returns millimetres, or `null` when the text is no such length
+ * @example millimetresOf("21.5 in") // 546.1
+ */
+export const millimetresOf = (text: string): number | null => {
+  const metric = MILLIMETRES.exec(text);
+  if (metric) return Number(metric[1]);
+  const found = INCHES.exec(text);
+  if (!found) return null;
+  const [, whole = "0", over = found[4] ?? "0", under = found[5] ?? "1"] = found;
+  const inches = Number(whole) + Number(over) / Number(under);
+  return Number.isFinite(inches) ? inches * MM_PER_INCH : null;
+};
+
+const SIXTEENTHS = 16;
+
+const greatestCommonDivisor = (a: number, b: number): number =>
+  b === 0 ? a : greatestCommonDivisor(b, a % b);
+
+/**
+ * A length in inches to the nearest 1/16, as a tape measure reads it.
+ *
+ * @example inchesText(546.1) // "21 1/2 in"
+ */
+export const inchesText = (lengthMm: number): string => {
+  const sixteenths = Math.round((Math.abs(lengthMm) / MM_PER_INCH) * SIXTEENTHS);
+  const sign = lengthMm < 0 && sixteenths > 0 ? "-" : "";
+  const whole = Math.floor(sixteenths / SIXTEENTHS);
+  const over = sixteenths % SIXTEENTHS;
+  if (over === 0) return `${sign}${whole} in`;
+  const shared = greatestCommonDivisor(over, SIXTEENTHS);
+  const fraction = `${over / shared}/${SIXTEENTHS / shared}`;
+  return whole === 0 ? `${sign}${fraction} in` : `${sign}${whole} ${fraction} in`;
+};
+
+/** A length in whole millimetres. @example millimetresText(546.1) // "546 mm" */
+export const millimetresText = (lengthMm: number): string => `${Math.round(lengthMm)} mm`;

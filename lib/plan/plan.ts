@@ -1,0 +1,29 @@
+import { z } from "zod";
+import { airSchema } from "./air.ts";
+import { shortName } from "./field.ts";
+import { panelsSchema } from "./panels.ts";
+import { seasonSchema } from "./season.ts";
+import { siteSchema } from "./site.ts";
+import { skySchema } from "./sky.ts";
+import { standSchema } from "./stand.ts";
+
+/**
+ * All that a user states, section by section. Each section's schema holds its own defaults; an absent section
+ * is read as an empty one. `site`, `season` and `panels` have no default: only the user knows them.
+ */
+export const sectionSchemas = {
+  site: siteSchema,
+  season: seasonSchema,
+  air: airSchema.prefault({}),
+  sky: skySchema.prefault({ source: "clear" }),
+  panels: panelsSchema,
+  stand: standSchema.prefault({}),
+} as const;
+
+export const planSchema = z.strictObject({ name: shortName.default("my plan"), ...sectionSchemas });
+
+/** A plan as read: every default filled in, every length in millimetres. */
+export type Plan = z.output<typeof planSchema>;
+
+/** A plan as a user writes it. */
+export type PlanInput = z.input<typeof planSchema>;

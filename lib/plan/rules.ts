@@ -1,0 +1,23 @@
+import type { Plan } from "./plan.ts";
+import type { Problem } from "./problem.ts";
+import { legProblems } from "./stand-rules.ts";
+
+/** What must fit together between sections. Each rule is skipped while a section it needs is itself wrong. */
+export const sectionRules = (plan: Partial<Plan>): readonly Problem[] => {
+  const { panels, stand } = plan;
+  const problems: Problem[] = [];
+  if (stand) problems.push(...legProblems(stand));
+  if (panels && stand) {
+    panels.forEach((panel, index) => {
+      if (panel.mount.kind === "stand" && stand.pivotMm > panel.lengthMm) {
+        problems.push({
+          path: "stand.pivotMm",
+          value: stand.pivotMm,
+          allowed: `must be at most ${panel.lengthMm} mm, the length of panels[${index}] "${panel.name}"`,
+          hint: "it is measured along the frame from the panel's bottom edge",
+        });
+      }
+    });
+  }
+  return problems;
+};

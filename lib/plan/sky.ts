@@ -1,0 +1,30 @@
+import { z } from "zod";
+
+/** Published ways to split global light into beam and diffuse; `sky/diffuse-share` says which and why. */
+export const DIFFUSE_SPLITS = ["engerer", "erbs", "ridley"] as const;
+
+export type DiffuseSplit = (typeof DIFFUSE_SPLITS)[number];
+
+/** Published ways to lay sky light onto a tilted plane. */
+export const SKY_TO_PLANE = ["perez", "hay-davies", "isotropic"] as const;
+
+export type SkyToPlane = (typeof SKY_TO_PLANE)[number];
+
+const toPlane = z.enum(SKY_TO_PLANE).default("perez");
+
+const clear = z.strictObject({ source: z.literal("clear"), toPlane });
+
+const weather = z.strictObject({
+  source: z.literal("weather"),
+  /** A weather file, relative to the plan file. */
+  file: z.string().min(1).max(1000),
+  /** Which instant of its interval a stamp names. */
+  stamps: z.enum(["start", "centre", "end"]).default("end"),
+  diffuseSplit: z.enum(DIFFUSE_SPLITS).default("engerer"),
+  toPlane,
+});
+
+/** Where the light comes from: the clear-sky upper bound alone, or a weather file of the place. */
+export const skySchema = z.discriminatedUnion("source", [clear, weather]);
+
+export type Sky = z.output<typeof skySchema>;

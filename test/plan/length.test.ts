@@ -1,0 +1,47 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { inchesText, millimetresOf, millimetresText } from "../../lib/plan/index.ts";
+
+describe("millimetresOf", () => {
+  // The inch of 1959 is 25.4 mm exactly.
+  test.each([
+    ["21.5 in", 546.1],
+    ["21 1/2 in", 546.1],
+    ['1/16"', 1.5875],
+    ["12 inches", 304.8],
+    ["540 mm", 540],
+  ])("%s is %d mm", (text, mm) => {
+    expect(millimetresOf(text)).toBeCloseTo(mm, 9);
+  });
+
+  test.each(["", "21.5", "five in", "-3 in", "1/0 in", "3 ft"])("%j is no length", (text) => {
+    expect(millimetresOf(text)).toBeNull();
+  });
+});
+
+describe("inchesText", () => {
+  test.each([
+    [546.1, "21 1/2 in"],
+    [1.5875, "1/16 in"],
+    [25.4, "1 in"],
+    [25.3, "1 in"],
+    [0, "0 in"],
+    [-12.7, "-1/2 in"],
+  ])("%d mm reads %s", (mm, text) => {
+    expect(inchesText(mm)).toBe(text);
+  });
+
+  test("reads back within half of 1/16 inch", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 3000, noNaN: true }), (mm) => {
+        expect(Math.abs((millimetresOf(inchesText(mm)) ?? Number.NaN) - mm)).toBeLessThanOrEqual(
+          25.4 / 32 + 1e-9,
+        );
+      }),
+    );
+  });
+});
+
+test("millimetresText rounds to whole millimetres", () => {
+  expect(millimetresText(546.1)).toBe("546 mm");
+});

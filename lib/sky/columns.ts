@@ -22,3 +22,21 @@ export interface SkyColumns {
   /** Wind at the panel, m/s. */
   readonly windMs: Float64Array;
 }
+
+/** Sky columns of a length, all zero: eight views over one buffer. */
+export const emptySkyColumns = (length: number): SkyColumns => {
+  const buffer = new ArrayBuffer(8 * length * Float64Array.BYTES_PER_ELEMENT);
+  const column = (index: number) =>
+    new Float64Array(buffer, index * length * Float64Array.BYTES_PER_ELEMENT, length);
+  return {
+    length,
+    beamNormal: column(0),
+    diffuse: column(1),
+    global: column(2),
+    extraterrestrial: column(3),
+    airMass: column(4),
+    albedo: column(5),
+    airC: column(6),
+    windMs: column(7),
+  };
+};

@@ -1,0 +1,19 @@
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { observable } from "@observablehq/notebook-kit/vite";
+import type { UserConfig } from "vite";
+import { NOTEBOOKS } from "./notebook-files.ts";
+import { offline } from "./offline.ts";
+
+const KIT = dirname(fileURLToPath(import.meta.resolve("@observablehq/notebook-kit")));
+
+/** What the dev server, the static site and the take-away files have in common. */
+export const notebookConfig = (): UserConfig => ({
+  root: NOTEBOOKS,
+  base: "./",
+  appType: "mpa",
+  // Only the kit's own `observable:` modules: a cell that imports from a registry by `npm:` or `jsr:` fails to build.
+  resolve: { alias: [{ find: /^observable:(.*)$/, replacement: `${KIT}/$1` }] },
+  plugins: [offline(), observable({ template: join(NOTEBOOKS, "kit", "template.html") })],
+  optimizeDeps: { rolldownOptions: { plugins: [offline()] } },
+});

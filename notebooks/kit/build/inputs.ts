@@ -1,0 +1,3 @@
+import "@observablehq/inputs/dist/index.css";
+
+export * from "@observablehq/inputs";

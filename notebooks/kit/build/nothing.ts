@@ -1,0 +1,2 @@
+/** An empty module: what the kit's sample data sets are replaced by. */
+export {};

@@ -1,0 +1,3 @@
+import { notebookConfig } from "./notebooks/kit/build/config.ts";
+
+export default notebookConfig();

@@ -1,0 +1,92 @@
+/**
+ * Whole solar days: 12 hours to either side of each solar noon, so that no arc of the sun is ever cut in two,
+ * labelled by the civil date of that noon in the site's zone.
+ */
+import { getTimes } from "suncalc";
+import { Temporal } from "temporal-polyfill";
+
+/** Where on Earth, and whose clock. Degrees, south and west negative; the zone is an IANA name. */
+export interface SunPlace {
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+  readonly timeZone: string;
+}
+
+/** Civil dates, ISO 8601, both ends counted. A season that wraps the new year simply ends in the next year. */
+export interface DateSpan {
+  readonly from: string;
+  readonly to: string;
+}
+
+/** A solar day before the sun's path through it is known. */
+export interface SolarDay {
+  readonly date: string;
+  readonly dayOfYear: number;
+  readonly month: number;
+  readonly startMs: number;
+  readonly noonMs: number;
+}
+
+const DAY_MS = 86_400_000;
+const HALF_DAY_MS = DAY_MS / 2;
+const MS_PER_DEGREE = DAY_MS / 360;
+
+const civilNoon = (date: Temporal.PlainDate, timeZone: string): Temporal.ZonedDateTime =>
+  date.toZonedDateTime({ timeZone, plainTime: "12:00" });
+
+const offsetMs = (date: Temporal.PlainDate, timeZone: string): number =>
+  civilNoon(date, timeZone).offsetNanoseconds / 1e6;
+
+/** False for a date the zone jumped over, as Samoa did with 30 December 2011 when it crossed the date line. */
+const tookPlace = (date: Temporal.PlainDate, timeZone: string): boolean =>
+  civilNoon(date, timeZone).toPlainDate().equals(date);
+
+/** Solar noon of the solar day that has this number of days since 1970 at Greenwich's meridian, UTC milliseconds. */
+const solarNoonMs = (dayNumber: number, { latitudeDeg, longitudeDeg }: SunPlace): number => {
+  const meanNoonMs = dayNumber * DAY_MS + HALF_DAY_MS - longitudeDeg * MS_PER_DEGREE;
+  return getTimes(new Date(meanNoonMs), latitudeDeg, longitudeDeg).solarNoon.valueOf();
+};
+
+/**
+ * The solar days of a span of civil dates: one for every date that the zone had, in order, none left out or doubled.
+ *
+ * Where the clock is within an hour or so of half a day off the sun (the South Pole on New Zealand time), solar
+ * noon drifts over civil midnight in the course of a year. Then the first date fixes which noon goes with which
+ * date, and the count goes on from there; only a move of the zone across the date line changes it.
+ *
+ * @throws RangeError when `to` comes before `from`, a date or a zone is unknown, or a coordinate is out of range
+ * @example solarDays({ latitudeDeg: 52, longitudeDeg: 5, timeZone: "Europe/Amsterdam" },
+ *   { from: "2027-06-21", to: "2027-06-21" }) // one day, noon at 11:42 UTC
+ */
+export const solarDays = (place: SunPlace, span: DateSpan): readonly SolarDay[] => {
+  const { latitudeDeg, longitudeDeg, timeZone } = place;
+  if (!(Math.abs(latitudeDeg) <= 90))
+    throw new RangeError(`solarDays: expected latitude -90 to 90 degrees, received ${latitudeDeg}`);
+  if (!(Math.abs(longitudeDeg) <= 180))
+    throw new RangeError(`solarDays: expected longitude -180 to 180 degrees, received ${longitudeDeg}`);
+  const first = Temporal.PlainDate.from(span.from);
+  const last = Temporal.PlainDate.from(span.to);
+  if (Temporal.PlainDate.compare(first, last) > 0)
+    throw new RangeError(`solarDays: expected "to" on or after ${span.from}, received ${span.to}`);
+
+  const firstOffsetMs = offsetMs(first, timeZone);
+  const daysAhead = Math.round((firstOffsetMs - longitudeDeg * MS_PER_DEGREE) / DAY_MS);
+  // Asking the zone about every date costs as much as the sun's whole path, and hardly any season crosses the line.
+  const crossesDateLine = Math.abs(offsetMs(last, timeZone) - firstOffsetMs) >= HALF_DAY_MS;
+
+  const days: SolarDay[] = [];
+  for (let date = first; Temporal.PlainDate.compare(date, last) <= 0; date = date.add({ days: 1 })) {
+    if (crossesDateLine && !tookPlace(date, timeZone)) continue;
+    const crossed = crossesDateLine ? Math.round((offsetMs(date, timeZone) - firstOffsetMs) / DAY_MS) : 0;
+    const dayNumber = Date.UTC(date.year, date.month - 1, date.day) / DAY_MS - daysAhead - crossed;
+    const noonMs = solarNoonMs(dayNumber, place);
+    days.push({
+      date: date.toString(),
+      dayOfYear: date.dayOfYear,
+      month: date.month,
+      startMs: noonMs - HALF_DAY_MS,
+      noonMs,
+    });
+  }
+  return days;
+};

@@ -24,5 +24,20 @@ export const legProblems = (stand: Stand): readonly Problem[] => {
       hint: "the distance on the ground from the panel's bottom edge to the leg's foot",
     });
   }
+  const { leastMm, greatestMm } = stand.cutting;
+  if (leastMm !== undefined && greatestMm !== undefined && leastMm > greatestMm) {
+    problems.push({
+      path: "stand.cutting.leastMm",
+      value: leastMm,
+      allowed: `must be at most stand.cutting.greatestMm, ${greatestMm} mm`,
+    });
+  }
+  if (stand.frame.laminateMm > stand.frame.depthMm) {
+    problems.push({
+      path: "stand.frame.laminateMm",
+      value: stand.frame.laminateMm,
+      allowed: `must be at most stand.frame.depthMm, ${stand.frame.depthMm} mm`,
+    });
+  }
   return problems;
 };

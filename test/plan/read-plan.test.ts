@@ -71,7 +71,7 @@ describe("checkPlan", () => {
 
   test("inches are accepted as tagged text", () => {
     const plan = readPlan({ ...least, stand: { legs: [{ name: "long", lengthMm: "21.5 in" }] } });
-    expect(plan.stand.legs).toEqual([{ name: "long", lengthMm: 21.5 * 25.4 }]);
+    expect(plan.stand.legs).toMatchObject([{ name: "long", lengthMm: 21.5 * 25.4 }]);
   });
 
   test("a season may wrap the new year but not be longer than a leap year", () => {

@@ -3,8 +3,6 @@
  * Coefficients from memory; the branches join, and the textbook's examples come out.
  */
 
-const clampShare = (share: number): number => Math.min(1, Math.max(0, share));
-
 /**
  * Diffuse share (0..1) of an hour's global horizontal light from its clearness (GHI over extraterrestrial horizontal).
  * A clearness above 1 or below 0 is treated as the nearest end. NaN stays NaN.
@@ -22,18 +20,18 @@ export const erbsHourly = (clearness: number): number => {
 const WINTER_SUNSET_DEG = 81.4;
 
 /**
- * Diffuse share (0..1) of a day's global horizontal light from its clearness and the sunset hour angle in degrees.
- * The branch of longer days steps from 0.190 to 0.175 at 0.722, as published; below a clearness of 0.1 it would exceed
- * 1 by 0.4 % and is held at 1.
+ * Diffuse share of a day's global horizontal light from its clearness and the sunset hour angle in degrees.
+ * As published: the branch of longer days steps from 0.190 to 0.175 at a clearness of 0.722, and between 0 and 0.115 it
+ * exceeds 1 by up to 0.8 %; hold it at 1 before taking beam light from it.
  *
  * @example erbsDaily(0.69, 95.6) // 0.256
  */
 export const erbsDaily = (clearness: number, sunsetHourAngleDeg: number): number => {
   const k = Math.max(0, clearness);
   if (sunsetHourAngleDeg <= WINTER_SUNSET_DEG) {
-    return k < 0.715 ? clampShare(1 + k * (-0.2727 + k * (2.4495 + k * (-11.9514 + 9.3879 * k)))) : 0.143;
+    return k < 0.715 ? 1 + k * (-0.2727 + k * (2.4495 + k * (-11.9514 + 9.3879 * k))) : 0.143;
   }
-  return k < 0.722 ? clampShare(1 + k * (0.2832 + k * (-2.5557 + 0.8448 * k))) : Number.isNaN(k) ? k : 0.175;
+  return k < 0.722 ? 1 + k * (0.2832 + k * (-2.5557 + 0.8448 * k)) : Number.isNaN(k) ? k : 0.175;
 };
 
 /**

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { monthly, quantity } from "./field.ts";
 
 /** Classes of clear air, cleanest first; what each means in numbers stands in `sky/turbidity.ts`. */
-export const TURBIDITY_CLASSES = ["clean", "clear", "turbid", "very turbid"] as const;
+export const TURBIDITY_CLASSES = ["clean", "standard", "clear", "turbid", "very turbid"] as const;
 
 export type TurbidityClass = (typeof TURBIDITY_CLASSES)[number];
 
@@ -23,8 +23,11 @@ export const airSchema = z.strictObject({
       }),
     ])
     .meta({ hint: `one of ${TURBIDITY_CLASSES.join(", ")}, or {"aod380": ..., "aod500": ...}` })
-    .default("clear"),
-  waterCm: quantity(0, 10, { unit: "cm of precipitable water" }).default(1.5),
+    .default("standard"),
+  waterCm: quantity(0, 10, {
+    unit: "cm of precipitable water",
+    hint: "left out: 1.42 at the sea, less with height (see sky/turbidity.ts)",
+  }).optional(),
   ozoneCm: quantity(0, 0.6, { unit: "cm of ozone" }).default(0.32),
   temperatureC: everyMonth(-60, 55, "degC").default(15),
   windMs: everyMonth(0, 40, "m/s").default(2),

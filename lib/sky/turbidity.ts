@@ -72,34 +72,48 @@ export type Haze = TurbidityClass | { readonly aod380: number; readonly aod500: 
 /** What `clearAirOf` is told: the `air` section of a plan has these fields. */
 export interface AirStated {
   readonly turbidity: Haze;
-  /** Precipitable water, cm. */
-  readonly waterCm: number;
+  /** Precipitable water at the site, cm; left out, what the standard spectra have at the sea, thinned with height. */
+  readonly waterCm?: number | undefined;
   /** Ozone, cm. */
   readonly ozoneCm: number;
 }
+
+/** Precipitable water of the standard solar spectra, ASTM G173-03, cm at the sea; from memory. */
+const WATER_AT_SEA_CM = 1.42;
+
+/**
+ * Heights over which water vapour and aerosol thin to 1/e, m: 2 km (Reitan 1963 and most handbooks) and 1.2 km
+ * (Elterman 1968), both from memory. Below the sea they stay as at the sea.
+ */
+const WATER_SCALE_M = 2000;
+const AEROSOL_SCALE_M = 1200;
 
 /** Shares the report recommends for ordinary (rural) aerosol, Bird & Hulstrom 1981. */
 const FORWARD_SHARE = 0.84;
 const AEROSOL_ABSORPTION = 0.1;
 
 /**
- * The air over a site: pressure from the height above the sea (ISO 2533), haze from its class.
+ * The air over a site: pressure from the height above the sea (ISO 2533), haze from its class. A class says how hazy it
+ * is at the sea and thins with height; optical depths and water that are stated are taken as the site's own.
  *
  * @param elevationM metres above the sea, -500 to 11 000
- * @example clearAirOf({ turbidity: "standard", waterCm: 1.42, ozoneCm: 0.34 }, 0).aod500 // 0.084
+ * @throws RangeError outside that range.
+ * @example clearAirOf({ turbidity: "standard", ozoneCm: 0.34 }, 0).aod500 // 0.084
  */
 export const clearAirOf = ({ turbidity, waterCm, ozoneCm }: AirStated, elevationM: number): ClearAir => {
+  const heightM = Math.max(0, elevationM);
+  const thinning = Math.exp(-heightM / AEROSOL_SCALE_M);
   const haze =
     typeof turbidity === "string"
       ? {
-          aod380: aerosolDepth(CLASSES[turbidity].angstromBeta, 0.38),
-          aod500: aerosolDepth(CLASSES[turbidity].angstromBeta, 0.5),
+          aod380: thinning * aerosolDepth(CLASSES[turbidity].angstromBeta, 0.38),
+          aod500: thinning * aerosolDepth(CLASSES[turbidity].angstromBeta, 0.5),
         }
       : { aod380: turbidity.aod380, aod500: turbidity.aod500 };
   return {
     pressureHPa: standardPressureHPa(elevationM),
     ozoneCm,
-    waterCm,
+    waterCm: waterCm ?? WATER_AT_SEA_CM * Math.exp(-heightM / WATER_SCALE_M),
     ...haze,
     forwardShare: FORWARD_SHARE,
     aerosolAbsorption: AEROSOL_ABSORPTION,

@@ -1,0 +1,16 @@
+/** season: days x settings: yields under clear and expected skies, and what is made of them. */
+export type { DayBand } from "./bands.ts";
+export { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
+export { type PanelUnit, panelUnits } from "./panel-unit.ts";
+export { seasonClearSky, seasonSun } from "./season-skies.ts";
+export {
+  bestEachDayWh,
+  bestSingle,
+  judgedWh,
+  type SeasonYield,
+  type SettingYield,
+  seasonYield,
+  totalWh,
+} from "./season-yield.ts";
+export { equatorwards, facingOf, type Setting, settingsOf } from "./settings.ts";
+export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";

@@ -1,0 +1,53 @@
+import { quantileSorted } from "d3";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { bandOfSkies, meanOfSkies } from "../../lib/season/bands.ts";
+
+const skies = fc
+  .array(fc.double({ min: 0, max: 1000, noNaN: true }), { minLength: 5, maxLength: 30 })
+  .map((values) => values.map((value) => Float64Array.of(value)));
+
+const even = (count: number): readonly number[] => Array.from({ length: count }, () => 1 / count);
+
+describe("meanOfSkies", () => {
+  test("weighs each sky", () => {
+    expect([...meanOfSkies([Float64Array.of(10, 0), Float64Array.of(20, 8)], [0.25, 0.75])]).toEqual([
+      17.5, 6,
+    ]);
+  });
+});
+
+describe("bandOfSkies", () => {
+  test("is unknown below five skies", () => {
+    expect(bandOfSkies(Array(4).fill(Float64Array.of(1)), even(4))).toBeNull();
+  });
+
+  test("p10 <= p50 <= p90, all within the skies", () => {
+    fc.assert(
+      fc.property(skies, (days) => {
+        const band = bandOfSkies(days, even(days.length));
+        const values = days.map(([value]) => value);
+        expect(band!.p10Wh[0]).toBeGreaterThanOrEqual(Math.min(...values));
+        expect(band!.p50Wh[0]).toBeGreaterThanOrEqual(band!.p10Wh[0]);
+        expect(band!.p90Wh[0]).toBeGreaterThanOrEqual(band!.p50Wh[0]);
+        expect(band!.p90Wh[0]).toBeLessThanOrEqual(Math.max(...values));
+      }),
+    );
+  });
+
+  test("the median of evenly weighted skies is the median of d3", () => {
+    fc.assert(
+      fc.property(skies, (days) => {
+        const sorted = days.map(([value]) => value).sort((a, b) => a - b);
+        const median = quantileSorted(sorted, 0.5);
+        expect(bandOfSkies(days, even(days.length))!.p50Wh[0]).toBeCloseTo(median ?? Number.NaN, 9);
+      }),
+    );
+  });
+
+  test("a sky with most of the weight is the median", () => {
+    const days = [3, 1, 4, 2, 5].map((value) => Float64Array.of(value));
+    const band = bandOfSkies(days, [0.05, 0.05, 0.8, 0.05, 0.05]);
+    expect(band?.p50Wh[0]).toBe(4);
+  });
+});

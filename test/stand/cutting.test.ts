@@ -1,0 +1,177 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { PlanError } from "../../lib/plan/problem.ts";
+import { standSchema } from "../../lib/plan/stand.ts";
+import { pieceOfLeg, trimOf } from "../../lib/stand/cut.ts";
+import { standGeometry } from "../../lib/stand/settings.ts";
+import { cutStock, type PieceDemand } from "../../lib/stand/stock.ts";
+import { stowing, stowProblem } from "../../lib/stand/stow.ts";
+
+describe("cutStock", () => {
+  it("charges a kerf between pieces, none after a piece that ends the bar", () => {
+    expect(cutStock([{ pieceMm: 500, howMany: 4 }], [2000], 0).bars).toHaveLength(1);
+    expect(cutStock([{ pieceMm: 500, howMany: 4 }], [2000], 3).bars).toHaveLength(2);
+    expect(cutStock([{ pieceMm: 497, howMany: 4 }], [2000], 4)).toEqual({
+      bars: [{ stockMm: 2000, piecesMm: [497, 497, 497, 497], offcutMm: 0 }],
+      stockMm: 2000,
+      offcutMm: 0,
+    });
+  });
+
+  it("fills bars to the end where that can be", () => {
+    // 600 + 400 and 500 + 300 + 200 fill two bars to the end.
+    const plan = cutStock(
+      [
+        { pieceMm: 600, howMany: 1 },
+        { pieceMm: 500, howMany: 1 },
+        { pieceMm: 400, howMany: 1 },
+        { pieceMm: 300, howMany: 1 },
+        { pieceMm: 200, howMany: 1 },
+      ],
+      [1000],
+      0,
+    );
+    expect(plan.bars).toHaveLength(2);
+    expect(plan.offcutMm).toBe(0);
+  });
+
+  it("buys the shorter stock where that is less", () => {
+    const plan = cutStock([{ pieceMm: 450, howMany: 2 }], [2000, 1000], 3);
+    expect(plan.bars.map(({ stockMm }) => stockMm)).toEqual([1000]);
+  });
+
+  it("refuses a piece that no bar holds, and an order too big to settle exactly", () => {
+    expect(() => cutStock([{ pieceMm: 2100, howMany: 1 }], [2000], 3)).toThrow(PlanError);
+    const many = Array.from({ length: 7 }, (_, i) => ({ pieceMm: 300 + 7 * i, howMany: 9 }));
+    expect(() => cutStock(many, [2000], 3)).toThrow(/cut fewer lengths/);
+  });
+
+  it("nothing wanted needs nothing", () => {
+    expect(cutStock([], [2000], 3)).toEqual({ bars: [], stockMm: 0, offcutMm: 0 });
+  });
+
+  /** Every way to put pieces into bars, one piece at a time. */
+  const leastByTrying = (pieces: readonly number[], stock: readonly number[], kerf: number): number => {
+    let least = Number.POSITIVE_INFINITY;
+    const open: { room: number; empty: boolean }[] = [];
+    const place = (index: number, bought: number): void => {
+      if (bought >= least) return;
+      const piece = pieces[index];
+      if (piece === undefined) {
+        least = bought;
+        return;
+      }
+      for (const bar of open) {
+        if (bar.room + 1e-9 < piece + kerf) continue;
+        bar.room -= piece + kerf;
+        place(index + 1, bought);
+        bar.room += piece + kerf;
+      }
+      for (const length of stock) {
+        if (length + 1e-9 < piece) continue;
+        open.push({ room: length - piece, empty: false });
+        place(index + 1, bought + length);
+        open.pop();
+      }
+    };
+    place(0, 0);
+    return least;
+  };
+
+  const demand: fc.Arbitrary<readonly PieceDemand[]> = fc
+    .uniqueArray(fc.integer({ min: 80, max: 900 }), { minLength: 1, maxLength: 3 })
+    .chain((lengths) =>
+      fc.tuple(
+        ...lengths.map((pieceMm) =>
+          fc.record({ pieceMm: fc.constant(pieceMm), howMany: fc.integer({ min: 1, max: 2 }) }),
+        ),
+      ),
+    );
+
+  it("buys as little as trying every way does, and cuts every piece once", () => {
+    fc.assert(
+      fc.property(
+        demand,
+        fc.uniqueArray(fc.integer({ min: 900, max: 2200 }), { minLength: 1, maxLength: 2 }),
+        fc.integer({ min: 0, max: 5 }),
+        (demands, stock, kerf) => {
+          const plan = cutStock(demands, stock, kerf);
+          const pieces = demands.flatMap(({ pieceMm, howMany }) => new Array<number>(howMany).fill(pieceMm));
+          expect(plan.stockMm).toBe(leastByTrying(pieces, stock, kerf));
+          const cut = plan.bars.flatMap(({ piecesMm }) => piecesMm);
+          expect(cut.sort((a, b) => a - b)).toEqual(pieces.sort((a, b) => a - b));
+          for (const { stockMm, piecesMm } of plan.bars) {
+            const used = piecesMm.reduce((sum, piece) => sum + piece, 0) + kerf * (piecesMm.length - 1);
+            expect(used).toBeLessThanOrEqual(stockMm + 1e-9);
+          }
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+});
+
+describe("pieceOfLeg", () => {
+  it("adds the margin beyond the hole and takes off the rubber foot", () => {
+    const { cutting } = standSchema.parse({ cutting: { holeMarginMm: 20, footMm: 12 } });
+    expect(pieceOfLeg(500, cutting)).toEqual({ pieceMm: 508, holeFromEndMm: 20 });
+  });
+});
+
+describe("trimOf", () => {
+  const stand = standGeometry(standSchema.parse({ pivotMm: 700 }));
+
+  it("a leg that stands too steep loses the difference of two tangents", () => {
+    // 700 (tan 40 - tan 35) = 700 x (0.839100 - 0.700208)
+    const trim = trimOf(stand, 40, 35);
+    if (trim.kind !== "cut") throw new Error(trim.kind);
+    expect(trim.cutMm).toBeCloseTo(97.224, 2);
+  });
+
+  it("refuses a leg that is already too short, and says by how much", () => {
+    const trim = trimOf(stand, 35, 40);
+    if (trim.kind !== "too short") throw new Error(trim.kind);
+    expect(trim.byMm).toBeCloseTo(97.224, 2);
+  });
+
+  it("leaves what a saw can't mend, and refuses tilts that can't be", () => {
+    expect(trimOf(stand, 35, 35.01).kind).toBe("leave");
+    expect(trimOf(stand, 95, 35)).toMatchObject({ kind: "impossible", problem: { path: "measured tilt" } });
+    expect(trimOf(stand, 35, 89.9)).toMatchObject({ kind: "impossible", problem: { path: "wanted tilt" } });
+  });
+
+  it("after the cut, the leg gives the wanted tilt", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 5, max: 70, noNaN: true }),
+        fc.double({ min: 5, max: 70, noNaN: true }),
+        (a, b) => {
+          const trim = trimOf(stand, Math.max(a, b), Math.min(a, b));
+          if (trim.kind === "cut") expect(trim.now.legMm - trim.cutMm).toBeCloseTo(trim.then.legMm, 9);
+        },
+      ),
+    );
+  });
+});
+
+describe("stowing", () => {
+  it("folds towards the further end, lies loose in the whole length, stacks in the free depth", () => {
+    const stand = standSchema.parse({
+      pivotMm: 700,
+      frame: { depthMm: 40, wallMm: 25, laminateMm: 5 },
+      cutting: { legThicknessMm: 12, holeMarginMm: 20 },
+    });
+    expect(stowing(stand, 1000)).toEqual({ foldedMm: 675, looseMm: 930, limitMm: 675, layers: 2 });
+    expect(stowing({ ...stand, pivotMm: 200 }, 1000).foldedMm).toBe(775);
+    expect(stowing({ ...stand, stowMm: 600 }, 1000).limitMm).toBe(600);
+  });
+
+  it("says what would fit", () => {
+    const stow = stowing(standSchema.parse({ pivotMm: 700 }), 1000);
+    expect(stowProblem("leg", 670, stow)).toBeNull();
+    expect(stowProblem("leg", 700, stow)).toMatchObject({
+      allowed: "must be at most 670 mm to stow inside the frame",
+      hint: "taken off its pivot it lies inside up to 920 mm",
+    });
+  });
+});

@@ -1,0 +1,90 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { standSchema } from "../../lib/plan/stand.ts";
+import { steadyingSchema, TERRAINS } from "../../lib/plan/steadying.ts";
+import { beaufortOf } from "../../lib/stand/beaufort.ts";
+import { windProfile } from "../../lib/stand/gust.ts";
+import { standGeometry } from "../../lib/stand/settings.ts";
+import { forceCoefficients, type StandPanel, steadiness } from "../../lib/stand/steadiness.ts";
+
+const panel: StandPanel = { lengthMm: 1000, widthMm: 500, depthMm: 0, massKg: 3 };
+const stand = standGeometry(standSchema.parse({ pivotMm: 700 }));
+const steadying = steadyingSchema.parse({ friction: 0.5 });
+
+describe("steadiness", () => {
+  it("upright on a strap: the signboard statics worked by hand", () => {
+    // Pivot 400, strap 300: upright. Weight 3 x 9.80665 = 29.420 N straight above the heel, so any wind from behind
+    // tips it on its face. From the front: 29.420 x 300 / 500 = 17.652 N at mid-height;
+    // v = sqrt(2 x 17.652 / (1.225 x 1.8 x 0.5)) = sqrt(32.022) = 5.659 m/s.
+    // Sliding: 0.5 x 29.420 = 14.710 N either way; v = sqrt(2 x 14.710 / 1.1025) = 5.166 m/s.
+    const upright = standGeometry(standSchema.parse({ legStyle: "strap", strapMm: 300, pivotMm: 400 }));
+    const { gustMs, first, forecastMs } = steadiness(upright, panel, steadying, 90);
+    expect(gustMs["tips onto its face"]).toBeCloseTo(0, 3);
+    expect(gustMs["tips over its leg"]).toBeCloseTo(5.659, 3);
+    expect(gustMs["slides forward"]).toBeCloseTo(5.166, 3);
+    expect(gustMs["slides back"]).toBeCloseTo(5.166, 3);
+    expect(first).toBe("tips onto its face");
+    expect(forecastMs).toBeCloseTo(0, 3);
+  });
+
+  it("leaning at 45 degrees: the four moves worked by hand", () => {
+    // Square leg 700: foot 700 / cos 45 = 989.949 behind the heel. Weight 29.420 N at 353.553.
+    // Face: 29.420 x 353.553 / 750 = 13.869 N. Leg: arm 500 - 989.949 cos 45 = -200: never.
+    // Forward: 14.710 / (sin 45 + 0.5 cos 45) = 13.869 N (1.06066 is 750 / 707.107 again).
+    // Back: 14.710 / (sin 45 - 0.5 cos 45) = 41.606 N at coefficient 1.2 + 0.6 x 15 / 60 = 1.35.
+    const { gustMs } = steadiness(stand, panel, steadying, 45);
+    expect(gustMs["tips onto its face"]).toBeCloseTo(Math.sqrt((2 * 13.869) / (1.225 * 1.8 * 0.5)), 3);
+    expect(gustMs["slides forward"]).toBeCloseTo(Math.sqrt((2 * 13.869) / (1.225 * 1.8 * 0.5)), 3);
+    expect(gustMs["slides back"]).toBeCloseTo(Math.sqrt((2 * 41.606) / (1.225 * 1.35 * 0.5)), 3);
+    expect(gustMs["tips over its leg"]).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it("a pivot too low on the frame lets the panel fall over its leg with no wind at all", () => {
+    const low = standGeometry(standSchema.parse({ pivotMm: 150 }));
+    const { first, forecastMs } = steadiness(low, panel, steadying, 30);
+    expect(first).toBe("tips over its leg");
+    expect(forecastMs).toBe(0);
+  });
+
+  it("ballast never makes it less steady, and a heavier panel neither", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 5, max: 80, noNaN: true }),
+        fc.double({ min: 0, max: 60, noNaN: true }),
+        fc.double({ min: 0.05, max: 1.2, noNaN: true }),
+        (tilt, ballastKg, friction) => {
+          const bare = steadiness(stand, panel, { ...steadying, friction }, tilt);
+          const held = steadiness(stand, panel, { ...steadying, friction, ballastKg }, tilt);
+          const heavy = steadiness(stand, { ...panel, massKg: 6 }, { ...steadying, friction }, tilt);
+          expect(held.forecastMs).toBeGreaterThanOrEqual(bare.forecastMs - 1e-9);
+          // Every holding force is weight times a length: twice the weight, the root of two times the wind.
+          expect(heavy.forecastMs).toBeCloseTo(bare.forecastMs * Math.SQRT2, 9);
+        },
+      ),
+    );
+  });
+
+  it("the coefficients run without a jump through their table", () => {
+    expect(forceCoefficients(0)).toEqual({ fromBehind: 1.3, fromFront: 0.2 });
+    expect(forceCoefficients(22.5).fromBehind).toBeCloseTo(1.5, 12);
+    expect(forceCoefficients(90)).toEqual({ fromBehind: 1.8, fromFront: 1.8 });
+    for (let tilt = 0; tilt < 90; tilt += 0.25) {
+      const [low, high] = [forceCoefficients(tilt), forceCoefficients(tilt + 0.25)];
+      expect(Math.abs(high.fromBehind - low.fromBehind)).toBeLessThanOrEqual(0.0101);
+      expect(Math.abs(high.fromFront - low.fromFront)).toBeLessThanOrEqual(0.0101);
+    }
+  });
+
+  it("rougher ground never gives a stronger gust near the ground", () => {
+    const gusts = TERRAINS.map((terrain) => windProfile(terrain, 0.5).gustFactor);
+    expect(gusts).toEqual([...gusts].sort((a, b) => b - a));
+  });
+
+  it("names every wind of the scale once, and no negative one", () => {
+    expect(beaufortOf(0).name).toBe("calm");
+    expect(beaufortOf(3.35).name).toBe("gentle breeze");
+    expect(beaufortOf(80).name).toBe("hurricane force");
+    expect(() => beaufortOf(-1)).toThrow(RangeError);
+    expect(() => beaufortOf(Number.NaN)).toThrow(RangeError);
+  });
+});

@@ -1,5 +1,6 @@
 export type { SeasonDay, SunColumns } from "./columns.ts";
 export { directionAtHourAngle, geometricDayHours, sunsetHourAngleDeg } from "./hour-angle.ts";
+export { compassBearing, type MagneticDeclination, magneticDeclination, trueBearing } from "./magnetic.ts";
 export {
   cooperDeclinationDeg,
   dayAngle,

@@ -12,7 +12,7 @@ import { type Direction, directionOf } from "../plan/angle.ts";
  * @param latitudeDeg -90 to 90, south negative
  * @param longitudeDeg -180 to 180, west negative
  * @returns a unit vector, `up` negative at night; NaN in, NaN out
- * @example sunVector(Date.UTC(2027, 5, 21, 12), 51.5, 0).up // 0.883
+ * @example sunVector(Date.UTC(2027, 5, 21, 12), 51.5, 0).up // 0.882
  */
 export const sunVector = (timeMs: number, latitudeDeg: number, longitudeDeg: number): Direction => {
   const { altitude, azimuth } = getPosition(new Date(timeMs), latitudeDeg, longitudeDeg);

@@ -44,7 +44,7 @@ const instantsOfDay = (stepMinutes: number) => {
  * @param stepMinutes must divide 1440 evenly
  * @throws RangeError for a step that does not, and as `solarDays` does
  * @example sunColumns({ latitudeDeg: 52, longitudeDeg: 5, timeZone: "Europe/Amsterdam" },
- *   { from: "2027-06-21", to: "2027-06-21" }).days[0]?.sunHours // 16.73
+ *   { from: "2027-06-21", to: "2027-06-21" }).days[0]?.sunHours // 16.63
  */
 export const sunColumns = (
   place: SunPlace,

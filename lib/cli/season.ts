@@ -1,0 +1,109 @@
+import { basename } from "node:path";
+import type { Plan } from "../plan/plan.ts";
+import { seasonChart } from "../report/season-chart.ts";
+import { seasonCsv, seasonRows, seasonTable } from "../report/season-table.ts";
+import { svgFile } from "../report/svg-file.ts";
+import { tableMetadata } from "../report/table-metadata.ts";
+import { textSummary } from "../report/text-summary.ts";
+import { panelUnits } from "../season/panel-unit.ts";
+import { type SeasonYield, seasonYield } from "../season/season-yield.ts";
+import { settingsOf } from "../season/settings.ts";
+import { chartDocument } from "./chart-document.ts";
+import { modelWords } from "./model-words.ts";
+import { readPlanFile } from "./plan-file.ts";
+import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
+import { planSkies } from "./plan-skies.ts";
+import { switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { version } from "./version.ts";
+import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+
+const help = `
+  panel-season season [PLAN] [options]
+
+  --csv FILE       the table: one row a day and setting, with FILE-metadata.json beside it
+  --chart FILE     the chart, as SVG
+  --from DATE      first day instead of the plan's (2027-04-01)
+  --to DATE        last day instead of the plan's
+  --step MINUTES   1, 2, 3, 5, 6, 10, 15, 20, 30 or 60 [10]
+  --json           the whole answer as JSON on standard output, for programs
+  --force          replace files that are there already
+
+The columns of the table:
+  date              civil date of the day's solar noon at the site
+  setting           the leg in use, or flat
+  tilt_deg          up from level
+  bearing_deg       clockwise from true north
+  sun_hours         hours the sun is above a level horizon
+  clear_Wh          under a clear sky: an upper bound
+  expected_Wh       with cloud in it; empty when only the clear sky is known
+  p10_Wh p50_Wh p90_Wh   where a spread is known: nine days in ten bring more than p10
+  best              true for the setting that brings most that day
+
+Examples
+  panel-season season                                   the demo plan
+  panel-season season my-plan.json --csv season.csv --chart season.svg
+  panel-season season my-plan.json --from 2027-06-01 --to 2027-06-30 --json
+`;
+
+const filesAsked = async (
+  words: VerbWords,
+  plan: Plan,
+  yields: SeasonYield,
+): Promise<readonly WholeFile[]> => {
+  const files: WholeFile[] = [];
+  const csvFile = textOption(words, "csv");
+  if (csvFile !== undefined) {
+    const provenance = { plan, models: modelWords(plan), version: await version() };
+    const metadata = tableMetadata(seasonTable(yields), basename(csvFile), provenance);
+    files.push(
+      { path: csvFile, content: seasonCsv(yields) },
+      { path: `${csvFile}-metadata.json`, content: `${JSON.stringify(metadata, null, 2)}\n` },
+    );
+  }
+  const chartFile = textOption(words, "chart");
+  if (chartFile !== undefined) {
+    files.push({
+      path: chartFile,
+      content: svgFile(seasonChart(yields, { document: chartDocument(), width: 960 })),
+    });
+  }
+  return files;
+};
+
+const run = async (words: VerbWords, voice: Voice): Promise<void> => {
+  const planFile = await readPlanFile(words.positionals[0]);
+  const plan = planWithOptions(planFile.plan, words);
+  const { skies, notes } = await planSkies(plan, planFile.folder);
+  const yields = seasonYield(skies, panelUnits(plan.panels), settingsOf(plan));
+  const files = await filesAsked(words, plan, yields);
+  await writeWholeFiles(files, { force: switchedOn(words, "force") });
+
+  if (switchedOn(words, "json")) {
+    voice.say(JSON.stringify({ plan, notes, models: modelWords(plan), rows: seasonRows(yields) }));
+    return;
+  }
+  voice.say(
+    [
+      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
+      "",
+      ...textSummary(yields, plan.site.name),
+      ...notes,
+    ].join("\n"),
+  );
+  for (const { path } of files) voice.remark(`wrote ${path}\n`);
+};
+
+export const seasonVerb: Verb = {
+  name: "season",
+  says: "what each leg setting brings in on each day of the season, and which is best when",
+  help,
+  options: {
+    ...PLAN_OPTIONS,
+    csv: { type: "string" },
+    chart: { type: "string" },
+    json: { type: "boolean" },
+    force: { type: "boolean" },
+  },
+  mostWords: 1,
+  run,
+};

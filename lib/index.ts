@@ -1,0 +1,8 @@
+/**
+ * panel-season: watt-hours a day from a solar panel propped on cut-to-length legs.
+ *
+ * Conventions: degrees at every door, tilt up from horizontal, bearings clockwise from true north, UTC milliseconds,
+ * civil dates in the site's zone, W/m2, W, Wh, mm, degC. The rooms are named in the order in which light becomes an answer.
+ */
+export * from "./plan/index.ts";
+export * from "./sun/index.ts";

@@ -1,4 +1,4 @@
-/** Watts out of the light on a panel: cell temperature, losses, power. */
+/** Watts out of the light on a panel: cell temperature, current-voltage curve, losses, power. */
 export {
   faimanCellC,
   HEAT_LOSS,
@@ -8,7 +8,39 @@ export {
   rossCellC,
   rossCoefficient,
 } from "./cell-temperature.ts";
+export { type CurrentTable, currentTable, tabledCurrentAt } from "./current-table.ts";
+export { type CurvePoints, type DiodeFit, fitDiode } from "./desoto-fit.ts";
+export { curveAt, type DiodeReference } from "./diode-conditions.ts";
+export { lambertW0 } from "./lambert-w.ts";
 export { type LinearPanel, linearPowerW, STC } from "./linear-module.ts";
 export { type ConstantLosses, CUSTOMARY_LOSSES, NO_LOSSES, shareLeft } from "./losses.ts";
-export { CUSTOMARY_POWER_PER_K, linearPanel, type PanelOptions } from "./panel-model.ts";
-export { type PanelModel, panelPower } from "./panel-power.ts";
+export {
+  type CompleteNameplate,
+  completeNameplate,
+  curvePointsOf,
+  type Nameplate,
+  nameplateProblems,
+} from "./nameplate.ts";
+export {
+  CUSTOMARY_POWER_PER_K,
+  type DiodePanel,
+  diodePanel,
+  linearPanel,
+  type PanelOptions,
+} from "./panel-model.ts";
+export {
+  cellTemperature,
+  type PanelModel,
+  panelCurrentA,
+  panelMaxPower,
+  panelPower,
+} from "./panel-power.ts";
+export { type PowerSurface, powerSurface, readSurface } from "./power-surface.ts";
+export {
+  currentAt,
+  type DiodeCurve,
+  maxPowerPoint,
+  type OperatingPoint,
+  openCircuitV,
+  shortCircuitA,
+} from "./single-diode.ts";

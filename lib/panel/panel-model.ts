@@ -1,9 +1,37 @@
+import { PlanError } from "../plan/problem.ts";
 import { HEAT_LOSS, type HeatLoss, heatLossOfNoct, type Mount } from "./cell-temperature.ts";
+import { type CurrentTable, currentTable } from "./current-table.ts";
+import { type DiodeFit, fitDiode } from "./desoto-fit.ts";
 import type { LinearPanel } from "./linear-module.ts";
 import { type ConstantLosses, NO_LOSSES, shareLeft } from "./losses.ts";
+import {
+  type CompleteNameplate,
+  completeNameplate,
+  curvePointsOf,
+  type Nameplate,
+  nameplateProblems,
+} from "./nameplate.ts";
+import { type PowerSurface, powerSurface } from "./power-surface.ts";
 
 /** Temperature coefficient of the power of a crystalline silicon panel, 1/K (common practice, no source). */
 export const CUSTOMARY_POWER_PER_K = -0.004;
+
+/** A panel known by its whole current-voltage curve. */
+export interface DiodePanel {
+  readonly kind: "diode";
+  /** Power of the fitted curve at standard test conditions, W: Vmp x Imp of the nameplate. */
+  readonly ratedW: number;
+  /** What the curve was fitted to, and what of it had to be assumed. */
+  readonly nameplate: CompleteNameplate;
+  readonly fit: DiodeFit;
+  readonly heatLoss: HeatLoss;
+  /** Share of current and power left after constant losses, 0 to 1. */
+  readonly shareLeft: number;
+  /** Maximum power and its voltage, tabled. */
+  readonly surface: PowerSurface;
+  /** Current at any voltage, tabled. */
+  readonly currents: CurrentTable;
+}
 
 /** What the factories need beside the module itself. */
 export interface PanelOptions {
@@ -48,3 +76,45 @@ export const linearPanel = (
     shareLeft: shareLeft(options.losses ?? NO_LOSSES),
   };
 };
+
+/**
+ * A panel from its nameplate, by the single-diode curve fitted to it.
+ *
+ * Takes a few milliseconds, for the fit and its tables; made once and shared by every aim and sky.
+ *
+ * @param plate The nameplate; what it leaves out is assumed as `completeNameplate` says.
+ * @param path Where it stands in the plan, for complaints.
+ * @throws PlanError with every reason why the nameplate cannot be true.
+ * @example diodePanel({ powerW: 60, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.8 }).ratedW // 59.85
+ */
+export const diodePanel = (plate: Nameplate, options: PanelOptions = {}, path = "module"): DiodePanel => {
+  const problems = nameplateProblems(plate, path);
+  if (problems.length > 0) throw new PlanError(problems);
+  const nameplate = completeNameplate(plate);
+  return panelOfFit(nameplate, fitOf(nameplate, path), options);
+};
+
+const fitOf = (nameplate: CompleteNameplate, path: string): DiodeFit => {
+  const fit = fitDiode(curvePointsOf(nameplate));
+  if (fit !== null) return fit;
+  const { vmpV, impA, vocV, iscA } = nameplate;
+  throw new PlanError([
+    {
+      path,
+      value: { vmpV, impA, vocV, iscA },
+      allowed: "must lie on one current-voltage curve that has its most power at Vmp",
+      hint: "a voltage or a current is misread",
+    },
+  ]);
+};
+
+const panelOfFit = (nameplate: CompleteNameplate, fit: DiodeFit, options: PanelOptions): DiodePanel => ({
+  kind: "diode",
+  ratedW: nameplate.vmpV * nameplate.impA,
+  nameplate,
+  fit,
+  heatLoss: heatLossOf(options),
+  shareLeft: shareLeft(options.losses ?? NO_LOSSES),
+  surface: powerSurface(fit.reference),
+  currents: currentTable(fit.reference),
+});

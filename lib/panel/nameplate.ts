@@ -1,0 +1,181 @@
+/** What a nameplate says, what it leaves out, and whether it can be true. */
+import type { Problem } from "../plan/problem.ts";
+import type { CurvePoints } from "./desoto-fit.ts";
+
+/** A panel's nameplate. Only the power is needed; what is left out is filled by {@link completeNameplate}. */
+export interface Nameplate {
+  /** Rated power at standard test conditions, W. */
+  readonly powerW: number;
+  /** Voltage and current at the maximum-power point. */
+  readonly vmpV?: number | undefined;
+  readonly impA?: number | undefined;
+  /** Open-circuit voltage and short-circuit current. */
+  readonly vocV?: number | undefined;
+  readonly iscA?: number | undefined;
+  /** Temperature coefficients, per cent of the value at 25 degC for each kelvin: -0.4 is a loss of 0.4 %/K. */
+  readonly powerPctPerK?: number | undefined;
+  readonly vocPctPerK?: number | undefined;
+  readonly iscPctPerK?: number | undefined;
+  /** Cells in series; asked for only where no voltage is known. */
+  readonly cellsInSeries?: number | undefined;
+}
+
+type FilledName = Exclude<keyof Nameplate, "cellsInSeries">;
+
+/** A nameplate with nothing left out, and the names of what had to be filled. */
+export interface CompleteNameplate extends Readonly<Record<FilledName, number>> {
+  readonly assumed: readonly FilledName[];
+}
+
+/** What is assumed where a nameplate is short: an ordinary panel of crystalline silicon (common practice, no source). */
+export const ASSUMED = {
+  /** Cells in series of a panel for a 12 V battery. */
+  cellsInSeries: 36,
+  /** Volts of a cell at maximum power: 18 V from 36. */
+  vmpPerCellV: 0.5,
+  /** Open-circuit voltage over that at maximum power. */
+  vocOverVmp: 1.22,
+  /** Short-circuit current over that at maximum power. */
+  iscOverImp: 1.065,
+  powerPctPerK: -0.4,
+  vocPctPerK: -0.3,
+  iscPctPerK: 0.05,
+} as const;
+
+/** How far Vmp x Imp may lie from the rated power: the rounding of a small panel's plate (0.57 A is +-1 %), and a little. */
+const POWER_TOLERANCE = 0.03;
+
+/** Power over Voc x Isc: below this no panel is sold as new, above it no silicon cell has been made (common practice, no source). */
+const FILL_FACTORS = [0.5, 0.88] as const;
+
+const FILLED_NAMES = [
+  "powerW",
+  "vmpV",
+  "impA",
+  "vocV",
+  "iscA",
+  "powerPctPerK",
+  "vocPctPerK",
+  "iscPctPerK",
+] as const satisfies readonly FilledName[];
+
+/**
+ * The nameplate with everything left out filled: from the other values where they settle it, else from {@link ASSUMED}.
+ *
+ * @example completeNameplate({ powerW: 90 }) // vmpV 18, impA 5, vocV 21.96, iscA 5.325
+ */
+export const completeNameplate = (plate: Nameplate): CompleteNameplate => {
+  const fromVoc = plate.vocV === undefined ? undefined : plate.vocV / ASSUMED.vocOverVmp;
+  const fromImp = plate.impA === undefined ? undefined : plate.powerW / plate.impA;
+  const fromCells = (plate.cellsInSeries ?? ASSUMED.cellsInSeries) * ASSUMED.vmpPerCellV;
+  const vmpV = plate.vmpV ?? fromImp ?? fromVoc ?? fromCells;
+  const impA = plate.impA ?? plate.powerW / vmpV;
+  const filled = {
+    powerW: plate.powerW,
+    vmpV,
+    impA,
+    vocV: plate.vocV ?? vmpV * ASSUMED.vocOverVmp,
+    iscA: plate.iscA ?? impA * ASSUMED.iscOverImp,
+    powerPctPerK: plate.powerPctPerK ?? ASSUMED.powerPctPerK,
+    vocPctPerK: plate.vocPctPerK ?? ASSUMED.vocPctPerK,
+    iscPctPerK: plate.iscPctPerK ?? ASSUMED.iscPctPerK,
+  };
+  return { ...filled, assumed: FILLED_NAMES.filter((name) => plate[name] === undefined) };
+};
+
+/** A coefficient that must be a loss. */
+const lossProblem = (path: string, value: number | undefined, least: number): Problem | null => {
+  if (value === undefined || (value <= 0 && value >= least)) return null;
+  const hint =
+    value > 0
+      ? "a panel loses as it warms: a loss is negative"
+      : "per cent of the value at 25 degC for each kelvin, not volts or milliwatts";
+  return { path, value, allowed: `must be ${least} to 0 % per K`, hint };
+};
+
+/**
+ * Every reason why a nameplate cannot be true.
+ *
+ * @param plate As given; what is left out is not complained about.
+ * @param path Where it stands in the plan.
+ * @returns Empty when it is sound.
+ * @example nameplateProblems({ powerW: 100, vmpV: 18, vocV: 17 }, "module")[0]?.path // "module.vocV"
+ */
+export const nameplateProblems = (plate: Nameplate, path = "module"): readonly Problem[] => {
+  const problems: (Problem | null)[] = [];
+  const positive = ["powerW", "vmpV", "impA", "vocV", "iscA"] as const;
+  for (const name of positive) {
+    const value = plate[name];
+    if (value !== undefined && !(value > 0 && Number.isFinite(value))) {
+      problems.push({ path: `${path}.${name}`, value, allowed: "must be a number above 0" });
+    }
+  }
+  problems.push(
+    lossProblem(`${path}.powerPctPerK`, plate.powerPctPerK, -1),
+    lossProblem(`${path}.vocPctPerK`, plate.vocPctPerK, -1),
+  );
+  if (plate.iscPctPerK !== undefined && !(plate.iscPctPerK >= -0.1 && plate.iscPctPerK <= 0.3)) {
+    problems.push({
+      path: `${path}.iscPctPerK`,
+      value: plate.iscPctPerK,
+      allowed: "must be -0.1 to 0.3 % per K",
+      hint: "the current gains a little as the panel warms: about 0.05",
+    });
+  }
+  const found = problems.filter((problem) => problem !== null);
+  return found.length > 0 ? found : fitProblems(plate, path);
+};
+
+/** Reasons why values that are each possible cannot stand on one nameplate. */
+const fitProblems = (plate: Nameplate, path: string): readonly Problem[] => {
+  const whole = completeNameplate(plate);
+  const { powerW, vmpV, impA, vocV, iscA } = whole;
+  const given = (name: keyof Nameplate): boolean => plate[name] !== undefined;
+  const problems: Problem[] = [];
+  const product = vmpV * impA;
+  if (Math.abs(product / powerW - 1) > POWER_TOLERANCE) {
+    problems.push({
+      path: `${path}.powerW`,
+      value: powerW,
+      allowed: `must be Vmp x Imp = ${product.toPrecision(4)} W within ${POWER_TOLERANCE * 100} %`,
+      hint: "one of the three is misread, or belongs to another panel",
+    });
+  }
+  if (!(vocV > vmpV)) {
+    problems.push({
+      path: `${path}.${given("vocV") ? "vocV" : "vmpV"}`,
+      value: given("vocV") ? vocV : vmpV,
+      allowed: `Voc must be above Vmp (${vmpV.toPrecision(4)} V)`,
+      hint: "the open-circuit voltage is the greater of the two; are they exchanged?",
+    });
+  }
+  if (!(iscA > impA)) {
+    problems.push({
+      path: `${path}.${given("iscA") ? "iscA" : "impA"}`,
+      value: given("iscA") ? iscA : impA,
+      allowed: `Isc must be above Imp (${impA.toPrecision(4)} A)`,
+      hint: "the short-circuit current is the greater of the two; are they exchanged?",
+    });
+  }
+  const fill = product / (vocV * iscA);
+  if (problems.length === 0 && !(fill >= FILL_FACTORS[0] && fill <= FILL_FACTORS[1])) {
+    problems.push({
+      path,
+      value: Number(fill.toFixed(3)),
+      allowed: `Vmp x Imp over Voc x Isc (the fill factor) must be ${FILL_FACTORS[0]} to ${FILL_FACTORS[1]}`,
+      hint: "a voltage or a current is misread",
+    });
+  }
+  return problems;
+};
+
+/** The curve points of a complete nameplate, its coefficients in amperes, volts and shares for each kelvin. */
+export const curvePointsOf = (plate: CompleteNameplate): CurvePoints => ({
+  iscA: plate.iscA,
+  vocV: plate.vocV,
+  impA: plate.impA,
+  vmpV: plate.vmpV,
+  iscPerK: (plate.iscPctPerK / 100) * plate.iscA,
+  vocPerK: (plate.vocPctPerK / 100) * plate.vocV,
+  powerPerK: plate.powerPctPerK / 100,
+});

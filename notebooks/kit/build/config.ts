@@ -4,6 +4,7 @@ import { observable } from "@observablehq/notebook-kit/vite";
 import type { UserConfig } from "vite";
 import { NOTEBOOKS } from "./notebook-files.ts";
 import { offline } from "./offline.ts";
+import { packed } from "./packed.ts";
 
 const KIT = dirname(fileURLToPath(import.meta.resolve("@observablehq/notebook-kit")));
 
@@ -14,6 +15,6 @@ export const notebookConfig = (): UserConfig => ({
   appType: "mpa",
   // Only the kit's own `observable:` modules: a cell that imports from a registry by `npm:` or `jsr:` fails to build.
   resolve: { alias: [{ find: /^observable:(.*)$/, replacement: `${KIT}/$1` }] },
-  plugins: [offline(), observable({ template: join(NOTEBOOKS, "kit", "template.html") })],
+  plugins: [offline(), packed(), observable({ template: join(NOTEBOOKS, "kit", "template.html") })],
   optimizeDeps: { rolldownOptions: { plugins: [offline()] } },
 });

@@ -1,0 +1,220 @@
+import { pathText } from "../../../lib/plan/issues.ts";
+import type { Problem } from "../../../lib/plan/problem.ts";
+import { el, freshId } from "../dom.ts";
+import { celsius, fahrenheit, lengthText, typedLengthMm, type Units } from "../units.ts";
+import type { Field, Slider } from "./field.ts";
+import { type Path, valueAt } from "./path.ts";
+import type { PlanStore } from "./store.ts";
+
+/** What a row works with: the plan, the units in use, and where in the plan its section or list item stands. */
+export interface RowContext {
+  readonly store: PlanStore;
+  readonly units: () => Units;
+  readonly base: Path;
+}
+
+/** A part of the panel that can be brought up to date without losing the focus or what is being typed. */
+export interface Row {
+  readonly element: HTMLElement;
+  readonly refresh: () => void;
+}
+
+/** The one-line controls: everything but lists. */
+export type LineField = Exclude<Field, { readonly kind: "list" }>;
+
+/** A control in its row: how to show a value, and the element that takes the focus. */
+interface Control {
+  readonly elements: readonly HTMLElement[];
+  readonly focus: HTMLElement;
+  readonly show: (value: unknown) => void;
+}
+
+const asNumber = (text: string): unknown => {
+  const bare = text.trim().replace(",", ".");
+  if (bare === "") return undefined;
+  const value = Number(bare);
+  return Number.isNaN(value) ? text : value;
+};
+
+const asText = (value: unknown): string => (value === undefined || value === null ? "" : String(value));
+
+/** Numbers are shown as far as they were stated, and never with the tail of a binary fraction. */
+const asShown = (value: unknown): string =>
+  typeof value === "number" ? String(Number(value.toPrecision(8))) : asText(value);
+
+/** How typed text becomes the plan's value, and back. */
+interface Reading {
+  readonly read: (text: string) => unknown;
+  readonly write: (value: unknown) => string;
+}
+
+const READINGS: Readonly<
+  Record<"number" | "length" | "temperature" | "text" | "date", (units: () => Units) => Reading>
+> = {
+  number: () => ({ read: asNumber, write: asShown }),
+  text: () => ({ read: (text) => text, write: asText }),
+  date: () => ({ read: (text) => text, write: asText }),
+  length: (units) => ({
+    read: (text) => (text.trim() === "" ? undefined : (typedLengthMm(text, units()) ?? text)),
+    write: (value) => {
+      const lengthMm = typeof value === "string" ? typedLengthMm(value, "metric") : value;
+      if (typeof lengthMm !== "number") return asText(value);
+      return units() === "metric" ? asShown(lengthMm) : lengthText(lengthMm, "inch").replace(/ in$/, "");
+    },
+  }),
+  temperature: (units) => ({
+    read: (text) => {
+      const value = asNumber(text);
+      return typeof value === "number" && units() === "inch" ? celsius(value) : value;
+    },
+    write: (value) => asShown(typeof value === "number" && units() === "inch" ? fahrenheit(value) : value),
+  }),
+};
+
+const slider = (
+  { least, most, step }: Slider,
+  label: string,
+  set: (value: number) => void,
+): HTMLInputElement =>
+  el("input", {
+    type: "range",
+    min: least,
+    max: most,
+    step,
+    "aria-label": `${label}, slider`,
+    oninput: ({ currentTarget }: Event) => set((currentTarget as HTMLInputElement).valueAsNumber),
+  });
+
+const typedControl = (
+  field: Extract<LineField, { readonly kind: "number" | "length" | "temperature" | "text" | "date" }>,
+  id: string,
+  set: (value: unknown) => void,
+  units: () => Units,
+): Control => {
+  const { read, write } = READINGS[field.kind](units);
+  const input = el("input", {
+    id,
+    type: field.kind === "date" ? "date" : "text",
+    inputmode: field.kind === "number" ? "decimal" : undefined,
+    autocomplete: "off",
+    class: field.kind === "text" ? "wide" : undefined,
+    oninput: () => set(read(input.value)),
+    onblur: () => show(shown),
+  });
+  let shown: unknown;
+  const ends = "slider" in field ? field.slider : undefined;
+  const range = ends === undefined ? null : slider(ends, field.label, set);
+  const unit = el("span", { class: "unit" });
+  const unitText = (): string => {
+    if (field.kind === "length") return units() === "metric" ? "mm" : "in";
+    if (field.kind === "temperature") return units() === "metric" ? "°C" : "°F";
+    return field.kind === "number" ? field.unit : "";
+  };
+  const show = (value: unknown): void => {
+    shown = value;
+    unit.textContent = unitText();
+    if (document.activeElement !== input) input.value = write(value);
+    if (range !== null && document.activeElement !== range) {
+      const number = typeof value === "string" ? typedLengthMm(value, "metric") : value;
+      if (typeof number === "number") range.value = String(number);
+    }
+  };
+  return { elements: range === null ? [input, unit] : [range, input, unit], focus: input, show };
+};
+
+const choiceControl = (
+  field: Extract<LineField, { readonly kind: "choice" }>,
+  id: string,
+  set: (value: unknown) => void,
+): Control => {
+  const options = field.choices.map(({ value, label }) => el("option", { value }, label));
+  // A value that is not among the choices is kept and shown as it is, never changed by being looked at.
+  const other = el("option", { value: "\u0000", hidden: true });
+  const select = el(
+    "select",
+    {
+      id,
+      onchange: () => set(field.choices.find(({ value }) => String(value) === select.value)?.value),
+    },
+    other,
+    ...options,
+  );
+  return {
+    elements: [select],
+    focus: select,
+    show: (value) => {
+      const known = field.choices.some((choice) => choice.value === value);
+      other.textContent = known ? "" : typeof value === "string" ? value : "as the plan file says";
+      select.value = known ? String(value) : "\u0000";
+    },
+  };
+};
+
+const variantControl = (
+  field: Extract<LineField, { readonly kind: "variant" }>,
+  id: string,
+  { store, base }: RowContext,
+): Control => {
+  const select = el(
+    "select",
+    {
+      id,
+      onchange: () => {
+        const made = field.variants[Number(select.value)]?.make(valueAt(store.given, base), store.plan);
+        store.set(base, made);
+      },
+    },
+    ...field.variants.map(({ label }, index) => el("option", { value: index }, label)),
+  );
+  return {
+    elements: [select],
+    focus: select,
+    show: () => {
+      select.value = String(field.variants.findIndex(({ is }) => is(valueAt(store.given, base))));
+    },
+  };
+};
+
+/** The library's words about a field: what is allowed and what would mend it. */
+export const problemWords = ({ allowed, hint }: Problem): string =>
+  `${allowed}${hint === undefined ? "" : `; ${hint}`}`;
+
+/** One field: its label, its control, its help, and what the library says is wrong with it. */
+export const fieldRow = (field: LineField, context: RowContext): Row => {
+  const { store, units, base } = context;
+  const id = freshId("plan");
+  const path = [...base, ...field.path];
+  const set = (value: unknown): void => store.set(path, value);
+  const control =
+    field.kind === "choice"
+      ? choiceControl(field, id, set)
+      : field.kind === "variant"
+        ? variantControl(field, id, context)
+        : typedControl(field, id, set, units);
+  const problem = el("p", { class: "problem", id: `${id}-problem`, hidden: true });
+  const help = field.says === undefined ? null : el("p", { class: "help", id: `${id}-help` }, field.says);
+  if (help !== null) control.focus.setAttribute("aria-describedby", help.id);
+  const element = el(
+    "div",
+    { class: `field field-${field.kind}`, "data-path": pathText(path) },
+    el("label", { for: id }, field.label),
+    el("div", { class: "controls" }, ...control.elements),
+    problem,
+    help,
+  );
+  const refresh = (): void => {
+    element.hidden = field.when !== undefined && !field.when(valueAt(store.given, base));
+    control.show(valueAt(store.given, path) ?? valueAt(store.plan, path));
+    // A variant stands for a whole part of the plan: what is wrong inside it is said by the fields it shows.
+    const found = field.kind === "variant" ? [] : store.problems.filter((one) => one.path === pathText(path));
+    problem.hidden = found.length === 0;
+    problem.textContent = found.map(problemWords).join(" ");
+    if (found.length === 0) control.focus.removeAttribute("aria-invalid");
+    else control.focus.setAttribute("aria-invalid", "true");
+    control.focus.setAttribute(
+      "aria-describedby",
+      [found.length === 0 ? null : problem.id, help?.id].filter(Boolean).join(" "),
+    );
+  };
+  return { element, refresh };
+};

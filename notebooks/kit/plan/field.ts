@@ -1,0 +1,56 @@
+import type { Plan } from "../../../lib/plan/plan.ts";
+import type { Path } from "./path.ts";
+
+/** The ends of a slider and its step, in the plan's own unit. Typed values may go beyond: the library judges them. */
+export interface Slider {
+  readonly least: number;
+  readonly most: number;
+  readonly step: number;
+}
+
+interface FieldBase {
+  /** Where its value stands in the plan; inside a list, relative to the item. */
+  readonly path: Path;
+  readonly label: string;
+  /** One line of help, shown under the field. */
+  readonly says?: string;
+  /** Whether the field applies, by the section or list item it belongs to [always]. */
+  readonly when?: (item: unknown) => boolean;
+}
+
+/** One of several shapes a part of a plan can have, such as a leg stated by its length or by its tilt. */
+export interface Variant {
+  readonly label: string;
+  readonly is: (item: unknown) => boolean;
+  /** The part in this shape, made from what it was. */
+  readonly make: (item: unknown, plan: Plan) => unknown;
+}
+
+/** One thing a person can state. What is allowed is never said here: the library says it when it is not. */
+export type Field = FieldBase &
+  (
+    | { readonly kind: "number"; readonly unit: string; readonly slider?: Slider }
+    | { readonly kind: "length"; readonly slider?: Slider }
+    | { readonly kind: "temperature" }
+    | { readonly kind: "text" }
+    | { readonly kind: "date" }
+    | {
+        readonly kind: "choice";
+        readonly choices: readonly { readonly value: string | number; readonly label: string }[];
+      }
+    | { readonly kind: "variant"; readonly variants: readonly Variant[] }
+    | {
+        readonly kind: "list";
+        readonly item: string;
+        readonly most: number;
+        readonly blank: (count: number) => unknown;
+        readonly fields: readonly Field[];
+      }
+  );
+
+/** A part of the plan that is shown together. */
+export interface Section {
+  readonly id: string;
+  readonly title: string;
+  readonly fields: readonly Field[];
+}

@@ -1,0 +1,15 @@
+import type { Section } from "./field.ts";
+import { panelsSection } from "./sections/panels.ts";
+import { placeSection } from "./sections/place.ts";
+import { seasonSection } from "./sections/season.ts";
+import { skySection } from "./sections/sky.ts";
+import { standSection } from "./sections/stand.ts";
+
+/** The plan as people fill it in, in the order of the decisions. A new part of the plan adds its section here. */
+export const SECTIONS: readonly Section[] = [
+  placeSection,
+  seasonSection,
+  skySection,
+  panelsSection,
+  standSection,
+];

@@ -1,0 +1,31 @@
+import { unpacked } from "./unpack.ts";
+
+/** Weather files that travel with the notebooks, loaded when a plan asks for one. */
+const FILES = import.meta.glob<string>("../../../data/weather/*.csv", {
+  query: "?packed",
+  import: "default",
+});
+
+interface Sidecar {
+  readonly title: string;
+}
+
+const SIDECARS = import.meta.glob<Sidecar>("../../../data/weather/*.json", {
+  eager: true,
+  import: "default",
+});
+
+const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
+
+/** The shipped files, each under the name a plan file calls it by. */
+export const weatherChoices = (): readonly { readonly value: string; readonly label: string }[] =>
+  Object.keys(FILES).map((path) => ({
+    value: `../weather/${nameOf(path)}`,
+    label: SIDECARS[path.replace(/\.csv$/, ".json")]?.title ?? nameOf(path),
+  }));
+
+/** The text of a shipped weather file, or `null` when none has that name. */
+export const shippedWeather = async (file: string): Promise<string | null> => {
+  const found = Object.entries(FILES).find(([path]) => nameOf(path) === nameOf(file));
+  return found === undefined ? null : unpacked(await found[1]());
+};

@@ -10,18 +10,18 @@ import type { SunColumns } from "../sun/columns.ts";
 import type { PanelUnit } from "./panel-unit.ts";
 import type { ReadySky } from "./skies.ts";
 
-/** Adds up watts into watt-hours of each day: `out[day] += W x step` over the day's rows. */
+/** Adds up watts into watt-hours of each day: `out[day] += W x hours` over the day's rows. */
 export const addDayEnergies = (
   sun: SunColumns,
   watts: Float64Array,
   times: number,
   out: Float64Array,
 ): void => {
-  const hours = (sun.stepMinutes / 60) * times;
+  const { hours } = sun;
   sun.days.forEach(({ first, end }, day) => {
     let sum = 0;
-    for (let row = first; row < end; row += 1) sum += watts[row];
-    out[day] += sum * hours;
+    for (let row = first; row < end; row += 1) sum += watts[row] * hours[row];
+    out[day] += sum * times;
   });
 };
 

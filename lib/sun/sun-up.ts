@@ -1,52 +1,55 @@
 /** Apparent `up` of the sun at an instant: positive when its centre is in sight over a level horizon. */
 export type UpAt = (timeMs: number) => number;
 
-const HOUR_MS = 3_600_000;
+/** A stretch of time with the sun in sight, UTC milliseconds. */
+export interface SunlitSpan {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
 const CLOSE_ENOUGH_MS = 500;
 const MOST_TRIES = 40;
 
-/** The instant the sun crosses the horizon between two instants that lie on either side of it (Illinois false position). */
-export const horizonCrossingMs = (upAt: UpAt, aMs: number, bMs: number): number => {
-  let [a, b, upA, upB] = [aMs, bMs, upAt(aMs), upAt(bMs)];
-  let guess = a;
-  for (let tries = 0; tries < MOST_TRIES && Math.abs(b - a) > CLOSE_ENOUGH_MS; tries++) {
-    const next = b - (upB * (b - a)) / (upB - upA);
-    const moved = Math.abs(next - guess);
-    guess = next;
-    if (moved < CLOSE_ENOUGH_MS) break;
-    const up = upAt(guess);
-    if (up > 0 === upB > 0) {
-      upA /= 2;
+/**
+ * The instant, to half a second, at which the sun crosses the horizon between two instants that lie on either side
+ * of it: false position, halving the end that stays put (the Illinois rule) so that it never stalls.
+ */
+export const horizonCrossingMs = (upAt: UpAt, fromMs: number, toMs: number): number => {
+  let [kept, last] = [fromMs, toMs];
+  let [upKept, upLast] = [upAt(fromMs), upAt(toMs)];
+  for (let tries = 0; tries < MOST_TRIES; tries += 1) {
+    const next = last - (upLast * (last - kept)) / (upLast - upKept);
+    if (Math.abs(next - last) < CLOSE_ENOUGH_MS) return next;
+    const upNext = upAt(next);
+    if (upNext > 0 === upLast > 0) {
+      upKept /= 2;
     } else {
-      a = b;
-      upA = upB;
+      kept = last;
+      upKept = upLast;
     }
-    b = guess;
-    upB = up;
+    last = next;
+    upLast = upNext;
   }
-  return guess;
+  return last;
 };
 
 /**
- * Hours of sun in a run of instants: whole gaps where both ends are lit, cut at the horizon where one is dark.
+ * When the sun is in sight between the first and the last of some instants, given its `up` at each of them.
+ * It may cross the horizon at most once between two of them.
  *
- * @param timeMs instants in order; the first `count` are read
+ * @param instantMs in order
  * @param up the sun's `up` at each; only its sign counts
  */
-export const hoursLit = (timeMs: Float64Array, up: Float64Array, count: number, upAt: UpAt): number => {
-  let litMs = 0;
-  let before = Number.NaN;
-  let wasLit = false;
-  for (let i = 0; i < count; i++) {
-    const now = timeMs[i] ?? Number.NaN;
-    const lit = (up[i] ?? Number.NaN) > 0;
-    if (i > 0) {
-      if (lit && wasLit) litMs += now - before;
-      else if (lit) litMs += now - horizonCrossingMs(upAt, before, now);
-      else if (wasLit) litMs += horizonCrossingMs(upAt, before, now) - before;
-    }
-    before = now;
-    wasLit = lit;
+export const sunlitSpans = (instantMs: Float64Array, up: Float64Array, upAt: UpAt): readonly SunlitSpan[] => {
+  const spans: SunlitSpan[] = [];
+  let fromMs: number | null = up[0] > 0 ? instantMs[0] : null;
+  for (let i = 1; i < up.length; i += 1) {
+    const lit = up[i] > 0;
+    if (lit === (fromMs !== null)) continue;
+    const crossingMs = horizonCrossingMs(upAt, instantMs[i - 1], instantMs[i]);
+    if (fromMs !== null) spans.push({ fromMs, toMs: crossingMs });
+    fromMs = lit ? crossingMs : null;
   }
-  return litMs / HOUR_MS;
+  if (fromMs !== null) spans.push({ fromMs, toMs: instantMs[instantMs.length - 1] });
+  return spans;
 };

@@ -1,4 +1,5 @@
 import { faimanCellC, HEAT_LOSS, linearPowerW } from "../../lib/panel/index.ts";
+import type { Direction } from "../../lib/plan/angle.ts";
 import type { Plan } from "../../lib/plan/index.ts";
 import { lightOnPlane, martinRuizGlass } from "../../lib/plane/index.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
@@ -11,6 +12,25 @@ import { clearAirOf } from "../../lib/sky/turbidity.ts";
 import { solarDays, sunVector } from "../../lib/sun/index.ts";
 
 const MINUTE_MS = 60_000;
+const HOUR_MS = 60 * MINUTE_MS;
+
+/** The part of a step with the sun in sight, found by halving; empty when both ends are dark. */
+const sunlitPart = (
+  startMs: number,
+  stepMs: number,
+  sunAt: (timeMs: number) => Direction,
+): readonly [fromMs: number, toMs: number] => {
+  const endMs = startMs + stepMs;
+  const [startsLit, endsLit] = [sunAt(startMs).up > 0, sunAt(endMs).up > 0];
+  if (startsLit === endsLit) return startsLit ? [startMs, endMs] : [startMs, startMs];
+  let [dark, lit] = startsLit ? [endMs, startMs] : [startMs, endMs];
+  while (Math.abs(lit - dark) > 100) {
+    const middle = (lit + dark) / 2;
+    if (sunAt(middle).up > 0) lit = middle;
+    else dark = middle;
+  }
+  return startsLit ? [startMs, lit] : [lit, endMs];
+};
 
 /**
  * The season as one would write it down first: for each setting, each day and each step, ask where the sun is, what
@@ -24,8 +44,9 @@ export const straightforwardSeason = (plan: Plan): readonly (readonly number[])[
   const clearAir = clearAirOf(air, site.elevationM);
   const albedos = albedoOf(site.ground);
   const glass = martinRuizGlass();
-  const hours = season.stepMinutes / 60;
+  const stepMs = season.stepMinutes * MINUTE_MS;
   const steps = 1440 / season.stepMinutes;
+  const sunAt = (timeMs: number) => sunVector(timeMs, site.latitudeDeg, site.longitudeDeg);
   const monthly = (value: number | readonly number[], month: number): number =>
     typeof value === "number" ? value : value[month - 1];
 
@@ -33,9 +54,11 @@ export const straightforwardSeason = (plan: Plan): readonly (readonly number[])[
     solarDays(site, season).map((day) => {
       let energyWh = 0;
       for (let step = 0; step < steps; step += 1) {
-        const timeMs = day.startMs + (step + 0.5) * season.stepMinutes * MINUTE_MS;
-        const sun = sunVector(timeMs, site.latitudeDeg, site.longitudeDeg);
-        if (sun.up <= 0) continue;
+        const [fromMs, toMs] = sunlitPart(day.startMs + (step + 0.25) * stepMs, stepMs, sunAt);
+        if (toMs <= fromMs) continue;
+        const timeMs = (fromMs + toMs) / 2;
+        const hours = (toMs - fromMs) / HOUR_MS;
+        const sun = sunAt(timeMs);
         const instant = new Date(timeMs);
         const dayOfYear = Math.floor((timeMs - Date.UTC(instant.getUTCFullYear(), 0, 1)) / 86_400_000) + 1;
         const extraterrestrial = extraterrestrialNormal(dayOfYear);

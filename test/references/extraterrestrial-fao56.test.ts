@@ -32,9 +32,9 @@ const withTrueSun = (row: ReferenceRow): number => {
     5,
   );
   const trueUp = sun.up.map((up, i) =>
-    Math.max(0, unrefracted({ east: sun.east[i] ?? 0, north: sun.north[i] ?? 0, up }).up),
+    Math.max(0, unrefracted({ east: sun.east[i], north: sun.north[i], up }).up),
   );
-  const upHours = trueUp.reduce((sum, up) => sum + up, 0) * (sun.stepMinutes / 60);
+  const upHours = trueUp.reduce((sum, up, i) => sum + up * sun.hours[i], 0);
   return (upHours * faoNormal(day)) / WH_PER_MJ;
 };
 

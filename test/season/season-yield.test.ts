@@ -46,7 +46,7 @@ describe("seasonYield", () => {
     referee.forEach((dayWh, setting) => {
       expect(dayWh).toHaveLength(365);
       dayWh.forEach((wh, day) => {
-        // The glass table is linear between 1/256ths, and steps near sunrise fall to either side of it.
+        // The glass table is linear between its entries, and sunrise is found to half a second.
         const got = engine.settings[setting].clearWh[day];
         expect(Math.abs(got - wh), `setting ${setting} day ${day}: ${got} against ${wh}`).toBeLessThan(
           0.0005 * wh + 0.2,

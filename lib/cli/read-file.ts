@@ -28,6 +28,24 @@ const reasonOf = (cause: unknown): string => {
 };
 
 /**
+ * Makes sure that a file can be opened and is no folder, before work on it begins.
+ *
+ * @throws PlanError when it can't
+ */
+export const checkReadable = async (path: string): Promise<void> => {
+  try {
+    const file = await open(path, "r");
+    try {
+      if ((await file.stat()).isDirectory()) throw Object.assign(new Error(path), { code: "EISDIR" });
+    } finally {
+      await file.close();
+    }
+  } catch (cause) {
+    refuse(path, `can't be read: ${reasonOf(cause)}`);
+  }
+};
+
+/**
  * Reads a text file of bounded size. A pipe or a device that never ends is stopped at the bound, so memory is bounded too.
  *
  * @throws PlanError when the file can't be read, is larger than the bound, or is not UTF-8 text

@@ -1,5 +1,6 @@
 import { basename } from "node:path";
 import type { Plan } from "../plan/plan.ts";
+import { modelWords } from "../report/model-words.ts";
 import { seasonChart } from "../report/season-chart.ts";
 import { seasonCsv, seasonRows, seasonTable } from "../report/season-table.ts";
 import { svgFile } from "../report/svg-file.ts";
@@ -9,7 +10,6 @@ import { panelUnits } from "../season/panel-unit.ts";
 import { type SeasonYield, seasonYield } from "../season/season-yield.ts";
 import { settingsOf } from "../season/settings.ts";
 import { chartDocument } from "./chart-document.ts";
-import { modelWords } from "./model-words.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";

@@ -3,18 +3,6 @@
  * Coefficients from memory; confirmed only by how the model does on the measured data (see the comparison command).
  */
 
-/** What Engerer's model 2 looks at. */
-export interface EngererInputs {
-  /** GHI over extraterrestrial horizontal. */
-  readonly clearness: number;
-  /** Clear-sky GHI over extraterrestrial horizontal. */
-  readonly clearSkyClearness: number;
-  /** Apparent solar time, hours 0..24. */
-  readonly solarHour: number;
-  /** Sun's zenith angle, degrees. */
-  readonly zenithDeg: number;
-}
-
 const FLOOR = 0.042336;
 const INTERCEPT = -3.7912;
 const BY_CLEARNESS = 7.5479;
@@ -26,16 +14,20 @@ const BY_ENHANCEMENT = 1.7073;
 /**
  * Diffuse share (0..1) of global horizontal light:
  * c + (1 - c) / (1 + exp(b0 + b1 kt + b2 AST + b3 z + b4 (ktc - kt))) + b5 max(0, 1 - ktc / kt).
- * Written for minutes; used here for any interval. NaN stays NaN.
+ * Written for minutes; used here for any interval. No light counts as all diffuse. NaN stays NaN.
  *
- * @example engererShare({ clearness: 0.7, clearSkyClearness: 0.74, solarHour: 12, zenithDeg: 30 }) // 0.24
+ * @param clearness GHI over extraterrestrial horizontal
+ * @param clearSkyClearness clear-sky GHI over extraterrestrial horizontal
+ * @param solarHour apparent solar time, hours 0..24
+ * @param zenithDeg sun's zenith angle, degrees
+ * @example engererShare(0.7, 0.74, 12, 30) // 0.24
  */
-export const engererShare = ({
-  clearness,
-  clearSkyClearness,
-  solarHour,
-  zenithDeg,
-}: EngererInputs): number => {
+export const engererShare = (
+  clearness: number,
+  clearSkyClearness: number,
+  solarHour: number,
+  zenithDeg: number,
+): number => {
   if (clearness <= 0) return 1;
   const excess = clearSkyClearness - clearness;
   const enhancement = Math.max(0, 1 - clearSkyClearness / clearness);

@@ -1,0 +1,145 @@
+/**
+ * From rows with stamps to intervals of even length: order, duplicates and the interval itself are settled here.
+ */
+import type { Problem } from "../../plan/problem.ts";
+import type { Quantity } from "./headers.ts";
+import type { RowProblems } from "./row-problems.ts";
+import { INTERVAL_MINUTES, MINUTE_MS } from "./series.ts";
+import { MOST_ROWS, type WeatherTable } from "./table.ts";
+
+/** Which instant of its interval a stamp names. */
+export type StampPlace = "start" | "centre" | "end";
+
+/** Share of an interval that lies before its stamp. */
+export const SHARE_BEFORE: Readonly<Record<StampPlace, number>> = { start: 0, centre: 0.5, end: 1 };
+
+/** Intervals of even length, holes included. */
+export interface WeatherGrid {
+  readonly intervalMinutes: number;
+  readonly startMs: number;
+  readonly length: number;
+  /** Row of the file that an interval was read from; 0 where the file has none. */
+  readonly row: Int32Array;
+  /** Values in our units, NaN where missing; irradiance as the interval's mean, W/m2. */
+  readonly columns: ReadonlyMap<Quantity, Float64Array>;
+}
+
+/** The most common step from one row to the next, minutes; NaN when no two rows follow each other. */
+const commonStepMinutes = ({ stamp, length }: WeatherTable): number => {
+  const counts = new Map<number, number>();
+  let best = Number.NaN;
+  for (let i = 1; i < length; i += 1) {
+    const step = (stamp[i] ?? Number.NaN) - (stamp[i - 1] ?? Number.NaN);
+    if (!(step > 0)) continue;
+    const count = (counts.get(step) ?? 0) + 1;
+    counts.set(step, count);
+    if (count > (counts.get(best) ?? 0)) best = step;
+  }
+  return best / MINUTE_MS;
+};
+
+/** First and last stamp; NaN stamps are passed over. */
+const stampSpan = ({ stamp }: WeatherTable): readonly [number, number] => {
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  for (const each of stamp) {
+    if (each < first) first = each;
+    if (each > last) last = each;
+  }
+  return [first, last];
+};
+
+const TYPICAL_YEAR_HINT =
+  "a typical year put together from months of several years needs one label year for all its stamps";
+
+/**
+ * Lays a table's rows on an even grid. Rows out of order, doubled or between two intervals go to `faults`.
+ *
+ * @returns the grid, or the problems that keep it from being laid: no common step, a step that is not a whole part of an
+ *   hour, or stamps so far apart that the grid would be too long
+ */
+export const gridOf = (
+  table: WeatherTable,
+  stamps: StampPlace,
+  file: string,
+  faults: RowProblems,
+): WeatherGrid | readonly Problem[] => {
+  const intervalMinutes = commonStepMinutes(table);
+  if (!INTERVAL_MINUTES.includes(intervalMinutes)) {
+    return [
+      {
+        path: `${file} stamp`,
+        value: Number.isNaN(intervalMinutes)
+          ? "no two rows follow each other"
+          : `${intervalMinutes} min apart`,
+        allowed: `must be even intervals of ${INTERVAL_MINUTES.join(", ")} minutes`,
+        hint: "for sums of whole days, give a date column without clock times",
+      },
+    ];
+  }
+  const intervalMs = intervalMinutes * MINUTE_MS;
+  const [firstMs, lastMs] = stampSpan(table);
+  const length = Math.floor((lastMs - firstMs) / intervalMs) + 1;
+  if (length > MOST_ROWS || (length > 20 * table.length && length > 1e6)) {
+    return [
+      {
+        path: `${file} stamp`,
+        value: `${new Date(firstMs).toISOString()} to ${new Date(lastMs).toISOString()}`,
+        allowed: `must be at most ${MOST_ROWS} intervals of ${intervalMinutes} min from first to last`,
+        hint: TYPICAL_YEAR_HINT,
+      },
+    ];
+  }
+
+  const row = new Int32Array(length);
+  const columns = new Map<Quantity, Float64Array>();
+  for (const quantity of table.columns.keys())
+    columns.set(quantity, new Float64Array(length).fill(Number.NaN));
+  const taken = [...table.columns].map(([quantity, column]) => ({
+    from: column.values,
+    to: columns.get(quantity) ?? new Float64Array(length),
+    // Energies become the interval's mean power.
+    scale: column.of === "energy" ? 60 / intervalMinutes : 1,
+  }));
+  let before = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < table.length; i += 1) {
+    const stamp = table.stamp[i] ?? Number.NaN;
+    const fileRow = table.row[i] ?? 0;
+    if (Number.isNaN(stamp)) continue;
+    const at = (stamp - firstMs) / intervalMs;
+    const shown = () => new Date(stamp).toISOString();
+    const inOrder = stamp > before;
+    before = stamp;
+    if (!Number.isInteger(at)) {
+      faults.add(fileRow, shown(), {
+        column: "stamp",
+        allowed: `must be whole steps of ${intervalMinutes} min from the first stamp`,
+      });
+      continue;
+    }
+    if ((row[at] ?? 0) > 0) {
+      faults.add(fileRow, shown(), {
+        column: "stamp",
+        allowed: "must not stand twice",
+        hint: `it stands in row ${row[at]} too; a local clock put back in autumn does this: give UTC`,
+      });
+      continue;
+    }
+    if (!inOrder) {
+      faults.add(fileRow, shown(), {
+        column: "stamp",
+        allowed: "must come after the row before",
+        hint: "sort the rows by time",
+      });
+    }
+    row[at] = fileRow;
+    for (const { from, to, scale } of taken) to[at] = (from[i] ?? Number.NaN) * scale;
+  }
+  return {
+    intervalMinutes,
+    startMs: firstMs - SHARE_BEFORE[stamps] * intervalMs,
+    length,
+    row,
+    columns,
+  };
+};

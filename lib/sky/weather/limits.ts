@@ -1,0 +1,102 @@
+/**
+ * What a reading can't be: the physically possible limits of the Baseline Surface Radiation Network,
+ * Long & Dutton 2002, BSRN Global Network recommended QC tests V2.0.
+ */
+import type { WeatherGrid } from "./grid.ts";
+import { type Quantity, SUGGESTED } from "./headers.ts";
+import type { IntervalSun } from "./interval-sun.ts";
+import type { RowProblems } from "./row-problems.ts";
+
+/** Lowest reading a sound sensor gives, W/m2: its offset on a clear night. */
+const LEAST_IRRADIANCE = -4;
+
+/** Sun this far down (sine of -3 degrees): no reading above the night's limit is light. */
+const NIGHT_SINE = -0.052;
+/** A sound sensor's most at night, W/m2; common practice, no source. */
+const NIGHT_MOST = 10;
+
+/** Surface extremes on record (WMO): -89.2 and 56.7 degC; the wind of any ten minutes stays well under 75 m/s. */
+const AIR_C = [-90, 60] as const;
+const WIND_MS = [0, 75] as const;
+
+/** Most that each light can be, W/m2: a multiple of the sun's limit base and an allowance. Long & Dutton 2002, table 1. */
+const LIGHT_LIMITS = [
+  { quantity: "global", factor: 1.5, allowance: 100 },
+  { quantity: "diffuse", factor: 0.95, allowance: 50 },
+  // Light from the sun alone has no line of its own in the table; it is a part of the global.
+  { quantity: "beamHorizontal", factor: 1.5, allowance: 100 },
+] as const;
+
+/** Direct normal light can't exceed the extraterrestrial, 1409 W/m2 in January; the table's limit is that day's value. */
+const MOST_BEAM_NORMAL = 1409;
+
+const whole = (value: number): string => String(Math.round(value));
+
+const column = (quantity: Quantity): string => SUGGESTED[quantity].replace(/_(W_m2|degC|m_s)$/, "");
+
+/**
+ * Checks every reading of a grid against what is physically possible, and sets small negative light (a sensor's offset)
+ * to zero in place. Impossible readings go to `faults`, row by row.
+ *
+ * @returns how many small negative readings were set to zero
+ */
+export const checkLimits = (grid: WeatherGrid, sun: IntervalSun, faults: RowProblems): number => {
+  let zeroed = 0;
+  const checkLight = (quantity: Quantity, mostAt: (i: number) => number): void => {
+    const values = grid.columns.get(quantity);
+    if (values === undefined) return;
+    for (let i = 0; i < grid.length; i += 1) {
+      const value = values[i] ?? Number.NaN;
+      const row = grid.row[i] ?? 0;
+      if (value < LEAST_IRRADIANCE) {
+        faults.add(row, value, {
+          column: column(quantity),
+          allowed: `must not be below ${LEAST_IRRADIANCE} W/m2`,
+          hint: "leave the field empty where nothing was measured",
+        });
+      } else if (value < 0) {
+        values[i] = 0;
+        zeroed += 1;
+      } else if ((sun.highest[i] ?? 0) < NIGHT_SINE) {
+        if (value > NIGHT_MOST) {
+          faults.add(row, value, {
+            column: column(quantity),
+            allowed: `must be at most ${NIGHT_MOST} W/m2 with the sun down`,
+            hint: "are the stamps UTC, and is the site the file's?",
+          });
+        }
+      } else if (value > mostAt(i)) {
+        faults.add(row, value, {
+          column: column(quantity),
+          kind: "most",
+          allowed: `must be at most ${whole(mostAt(i))} W/m2, for the sun in that interval`,
+          hint: "is the unit W/m2, and are the stamps UTC?",
+        });
+      }
+    }
+  };
+  for (const { quantity, factor, allowance } of LIGHT_LIMITS) {
+    checkLight(quantity, (i) => factor * (sun.limitBase[i] ?? 0) + allowance);
+  }
+  checkLight("beamNormal", () => MOST_BEAM_NORMAL);
+
+  const checkRange = (
+    quantity: Quantity,
+    [least, most]: readonly [number, number],
+    unit: string,
+    hint: string,
+  ) => {
+    grid.columns.get(quantity)?.forEach((value, i) => {
+      if (value < least || value > most) {
+        faults.add(grid.row[i] ?? 0, value, {
+          column: column(quantity),
+          allowed: `must be ${least} to ${most} ${unit}`,
+          hint,
+        });
+      }
+    });
+  };
+  checkRange("airC", AIR_C, "degC", "kelvin needs a header that says so: temp_air_K");
+  checkRange("windMs", WIND_MS, "m/s", "km/h needs a header that says so: wind_speed_km_h");
+  return zeroed;
+};

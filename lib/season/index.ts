@@ -1,5 +1,6 @@
 /** season: days x settings: yields under clear and expected skies, and what is made of them. */
 export type { DayBand } from "./bands.ts";
+export { type DayCurve, type DayCurves, dayCurves } from "./day-curves.ts";
 export { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
 export { type PanelUnit, panelUnits } from "./panel-unit.ts";
 export { seasonClearSky, seasonSun } from "./season-skies.ts";

@@ -2,9 +2,11 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { observable } from "@observablehq/notebook-kit/vite";
 import type { UserConfig } from "vite";
+import manifest from "../../../package.json" with { type: "json" };
 import { NOTEBOOKS } from "./notebook-files.ts";
 import { offline } from "./offline.ts";
 import { packed } from "./packed.ts";
+import { filledTemplate } from "./template.ts";
 
 const KIT = dirname(fileURLToPath(import.meta.resolve("@observablehq/notebook-kit")));
 
@@ -15,6 +17,16 @@ export const notebookConfig = (): UserConfig => ({
   appType: "mpa",
   // Only the kit's own `observable:` modules: a cell that imports from a registry by `npm:` or `jsr:` fails to build.
   resolve: { alias: [{ find: /^observable:(.*)$/, replacement: `${KIT}/$1` }] },
-  plugins: [offline(), packed(), observable({ template: join(NOTEBOOKS, "kit", "template.html") })],
+  plugins: [
+    offline(),
+    packed(),
+    observable({
+      template: join(NOTEBOOKS, "kit", "template.html"),
+      transformTemplate: filledTemplate,
+      // Our own style sheet gives both schemes their colours; the kit's themes only fill what it leaves open.
+      transformNotebook: (notebook) => ({ ...notebook, theme: { light: "air", dark: "near-midnight" } }),
+    }),
+  ],
+  define: { "import.meta.env.PANEL_SEASON_VERSION": JSON.stringify(manifest.version) },
   optimizeDeps: { rolldownOptions: { plugins: [offline()] } },
 });

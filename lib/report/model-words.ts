@@ -1,0 +1,25 @@
+import type { Plan } from "../plan/plan.ts";
+
+const TO_PLANE = {
+  perez: "sky to plane: Perez et al. 1990",
+  "hay-davies": "sky to plane: Hay & Davies 1980",
+  isotropic: "sky to plane: isotropic (Liu & Jordan 1963)",
+} as const;
+
+const SPLIT = {
+  engerer: "Engerer 2015",
+  erbs: "Erbs, Klein & Duffie 1982",
+  ridley: "Ridley, Boland & Lauret 2010",
+} as const;
+
+/** The models behind a plan's figures, each with its source, for the tables' metadata. */
+export const modelWords = ({ sky }: Plan): readonly string[] => [
+  "sun: Meeus, Astronomical Algorithms, apparent position; distance: Spencer 1971; 1361 W/m2 (Kopp & Lean 2011)",
+  "clear sky: Bird & Hulstrom 1981; air mass: Kasten & Young 1989",
+  ...(sky.source === "weather"
+    ? [`weather file: ${sky.file}; where it has no beam, diffuse share by ${SPLIT[sky.diffuseSplit]}`]
+    : []),
+  TO_PLANE[sky.toPlane],
+  "glass: Martin & Ruiz 2001, 2005",
+  "cell temperature: Faiman 2008",
+];

@@ -1,0 +1,98 @@
+import { type Column, csvText, type Table } from "../../lib/report/table.ts";
+import { type Provenance, tableMetadata } from "../../lib/report/table-metadata.ts";
+import { el } from "./dom.ts";
+import { saveText } from "./save.ts";
+
+export interface DataTableOptions {
+  /** Name of the file it is saved as, without ending. */
+  readonly file: string;
+  /** Whether it starts folded away under a line [false]. */
+  readonly folded?: boolean;
+  /** What made it; with it, the metadata file can be saved too. */
+  readonly provenance?: Provenance;
+}
+
+const isNumber = ({ datatype }: Column<never>): boolean => datatype === "decimal" || datatype === "integer";
+
+const shown = <Row>({ value, decimals = 0 }: Column<Row>, row: Row): string => {
+  const cell = value(row);
+  if (cell === null) return "";
+  if (typeof cell === "boolean") return cell ? "yes" : "";
+  return typeof cell === "number" ? (Number(cell.toFixed(decimals)) + 0).toFixed(decimals) : cell;
+};
+
+const headCell = ({ title, unit, says }: Column<never>): HTMLElement =>
+  el("th", { scope: "col", title: says }, title, unit === undefined ? null : el("small", {}, unit));
+
+const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement =>
+  el(
+    "div",
+    { class: "table-window", tabindex: 0, role: "region", "aria-label": title },
+    el(
+      "table",
+      {},
+      el("thead", {}, el("tr", {}, ...columns.map(headCell))),
+      el(
+        "tbody",
+        {},
+        ...rows.map((row) =>
+          el(
+            "tr",
+            {},
+            ...columns.map((column) =>
+              el("td", isNumber(column) ? { class: "number" } : {}, shown(column, row)),
+            ),
+          ),
+        ),
+      ),
+    ),
+  );
+
+/** A table to read and to take away: rows in a window of their own, the whole of it as CSV. */
+export const dataTable = <Row>(
+  table: Table<Row>,
+  { file, folded = false, provenance }: DataTableOptions,
+): HTMLElement => {
+  const save = el(
+    "button",
+    { type: "button", class: "quiet", onclick: () => saveText(`${file}.csv`, "text/csv", csvText(table)) },
+    "Save CSV",
+  );
+  const saveMetadata =
+    provenance === undefined
+      ? null
+      : el(
+          "button",
+          {
+            type: "button",
+            class: "quiet",
+            title: "What each column is, by the W3C's metadata for tabular data",
+            onclick: () =>
+              saveText(
+                `${file}.csv-metadata.json`,
+                "application/json",
+                `${JSON.stringify(tableMetadata(table, `${file}.csv`, provenance), null, 2)}\n`,
+              ),
+          },
+          "Save its metadata",
+        );
+  const buttons = el("div", { class: "buttons" }, save, saveMetadata);
+  const count = `${table.rows.length} ${table.rows.length === 1 ? "row" : "rows"}`;
+  if (!folded)
+    return el("div", { class: "data-table" }, body(table), el("p", { class: "count" }, count), buttons);
+  // The rows are written out only when someone looks: a season of them takes longer to lay out than its chart.
+  const holder = el("div");
+  const details = el(
+    "details",
+    {
+      class: "data-table",
+      ontoggle: () => {
+        if (details.open && holder.childElementCount === 0)
+          holder.append(body(table), el("p", { class: "count" }, count));
+      },
+    },
+    el("summary", {}, "Numbers behind it"),
+    holder,
+  );
+  return el("div", { class: "data-behind" }, details, buttons);
+};

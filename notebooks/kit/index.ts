@@ -1,0 +1,12 @@
+/** What notebooks share: the plan panel, figures and tables, and the skies of a plan. */
+export { dataTable } from "./data-table.ts";
+export { dayPicker } from "./day-picker.ts";
+export { el, saySo, type ViewOf, viewOf } from "./dom.ts";
+export { figure } from "./figure.ts";
+export { modelList } from "./model-list.ts";
+export { pair, pairWidth } from "./pair.ts";
+export { planPanel, type Setup } from "./plan/panel.ts";
+export { provenanceOf } from "./provenance.ts";
+export { saveText } from "./save.ts";
+export { skiesOf } from "./skies.ts";
+export { lengthText, temperatureText, type Units } from "./units.ts";

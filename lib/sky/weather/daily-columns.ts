@@ -43,19 +43,18 @@ const fileDays = (days: readonly SeasonDay[], series: DailySeries, yearsOn: numb
  * extraterrestrial light (Liu & Jordan 1960), never more than the global; the rest is beam.
  */
 const spreadDay = (
-  { up, stepMinutes }: SunColumns,
+  { up, hours }: SunColumns,
   { first, end, dayOfYear }: SeasonDay,
   latitudeDeg: number,
   sumWh: number,
   clear: SkyColumns,
   out: SkyColumns,
 ): void => {
-  const hours = stepMinutes / 60;
   let clearWh = 0;
   let aboveWh = 0;
   for (let row = first; row < end; row += 1) {
-    clearWh += clear.global[row] * hours;
-    aboveWh += clear.extraterrestrial[row] * up[row] * hours;
+    clearWh += clear.global[row] * hours[row];
+    aboveWh += clear.extraterrestrial[row] * up[row] * hours[row];
   }
   const clearness = Math.min(1, sumWh / aboveWh);
   const sunset = sunsetHourAngleDeg(latitudeDeg, spencerDeclinationDeg(dayOfYear));
@@ -67,7 +66,7 @@ const spreadDay = (
     let spreadWh = 0;
     for (let row = first; row < end; row += 1) {
       out.diffuse[row] = Math.min(out.global[row], share * clear.extraterrestrial[row] * up[row]);
-      spreadWh += out.diffuse[row] * hours;
+      spreadWh += out.diffuse[row] * hours[row];
     }
     if (spreadWh > 0) share *= diffuseWh / spreadWh;
   }

@@ -11,6 +11,8 @@ import { type IntervalSeries, MINUTE_MS } from "./series.ts";
 import { eachOverlap, type SeasonSlots, seasonSlots, slotSpan } from "./slots.ts";
 import { SPLITS } from "./split.ts";
 
+const HOUR_MS = 3_600_000;
+
 /** Index into the file for every slot with light; -1 where the slot has none. */
 const fileIndices = (slots: SeasonSlots, series: IntervalSeries, yearsOn: number): Int32Array => {
   const endMs = series.startMs + series.length * series.intervalMinutes * MINUTE_MS;
@@ -85,14 +87,13 @@ export const fillFromIntervals = (
   const slots = seasonSlots(sun, clear, span);
   const index = fileIndices(slots, series, yearsOn);
   const { beamNormal, diffuse } = lightOfSlots(slots, series, index, split);
-  const stepMs = sun.stepMinutes * MINUTE_MS;
   out.global.fill(0);
   out.beamNormal.fill(0);
   out.diffuse.fill(0);
   out.airC.fill(0);
   out.windMs.fill(0);
   eachOverlap(sun, span, (row, slot, sharedMs) => {
-    const share = sharedMs / stepMs;
+    const share = sharedMs / (sun.hours[row] * HOUR_MS);
     const at = index[slot];
     out.global[row] += share * slots.global[slot];
     out.beamNormal[row] += share * beamNormal[slot];

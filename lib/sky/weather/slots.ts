@@ -1,14 +1,16 @@
 /**
  * The intervals of a file laid over the rows of a season: how much of each interval's daylight each row holds.
  *
- * Rows are counted outwards from solar noon, intervals by the clock, so their edges do not meet. Every row hands its
- * length to the intervals it lies across; an interval's energy is later spread over exactly those rows. So it is kept
- * whole for any step and any interval, and none of it falls where the sun is down.
+ * Rows are counted by the sun, intervals by the clock, so their edges do not meet. Every row hands its sunlit length to
+ * the intervals it lies across; an interval's energy is later spread over exactly those rows. So it is kept whole for any
+ * step and any interval, and none of it falls where the sun is down.
  */
 import type { SunColumns } from "../../sun/columns.ts";
 import type { SkyColumns } from "../columns.ts";
 import { MINUTE_MS } from "./series.ts";
 import type { LitIntervals } from "./split.ts";
+
+const HALF_HOUR_MS = 1_800_000;
 
 /** Where the intervals of a season lie: slot `i` runs from `startMs + i x intervalMs` (season's clock, UTC). */
 export interface SlotSpan {
@@ -29,9 +31,9 @@ export interface SeasonSlots extends SlotSpan, LitIntervals {
 export const slotSpan = (sun: SunColumns, phaseMs: number, intervalMinutes: number): SlotSpan => {
   const intervalMs = intervalMinutes * MINUTE_MS;
   if (sun.length === 0) return { startMs: phaseMs, intervalMs, length: 0 };
-  const halfMs = (sun.stepMinutes * MINUTE_MS) / 2;
-  const first = Math.floor((sun.timeMs[0] - halfMs - phaseMs) / intervalMs);
-  const end = Math.ceil((sun.timeMs[sun.length - 1] + halfMs - phaseMs) / intervalMs);
+  const last = sun.length - 1;
+  const first = Math.floor((sun.timeMs[0] - sun.hours[0] * HALF_HOUR_MS - phaseMs) / intervalMs);
+  const end = Math.ceil((sun.timeMs[last] + sun.hours[last] * HALF_HOUR_MS - phaseMs) / intervalMs);
   return { startMs: phaseMs + first * intervalMs, intervalMs, length: end - first };
 };
 
@@ -43,11 +45,11 @@ export const eachOverlap = (
   { startMs, intervalMs }: SlotSpan,
   visit: (row: number, slot: number, sharedMs: number) => void,
 ): void => {
-  const { timeMs, length } = sun;
-  const stepMs = sun.stepMinutes * MINUTE_MS;
+  const { timeMs, hours, length } = sun;
   for (let row = 0; row < length; row += 1) {
-    let from = timeMs[row] - stepMs / 2 - startMs;
-    const to = from + stepMs;
+    const halfMs = hours[row] * HALF_HOUR_MS;
+    const to = timeMs[row] + halfMs - startMs;
+    let from = timeMs[row] - halfMs - startMs;
     for (let slot = Math.floor(from / intervalMs); from < to; slot += 1) {
       const edge = Math.min(to, (slot + 1) * intervalMs);
       visit(row, slot, edge - from);

@@ -18,7 +18,8 @@ const lambertTable = Float64Array.from(
   (_, step) => lambertW0OfExp(LEAST_LOG + step / LOG_STEPS_PER_UNIT),
 );
 
-const tabledLambert = (log: number): number => {
+/** W(exp(log)) from the table: within 5e-6. */
+export const tabledLambert = (log: number): number => {
   if (log <= LEAST_LOG) return 0;
   if (log >= MOST_LOG) return lambertW0OfExp(log);
   const at = (log - LEAST_LOG) * LOG_STEPS_PER_UNIT;
@@ -47,6 +48,13 @@ export const currentTable = (reference: DiodeReference): CurrentTable => ({
   ),
 });
 
+/** Logarithm of the saturation current at a cell temperature, from the table. */
+export const logSaturationAt = ({ logSaturation }: CurrentTable, cellC: number): number => {
+  const cell = cellC - LEAST_CELL_C;
+  const node = Math.max(0, Math.min(CELL_NODES - 1, cell | 0));
+  return logSaturation[node] + (cell - node) * (logSaturation[node + 1] - logSaturation[node]);
+};
+
 /**
  * Current at a terminal voltage, A; negative above the open-circuit voltage, 0 in the dark.
  *
@@ -58,20 +66,19 @@ export const currentTable = (reference: DiodeReference): CurrentTable => ({
  * @param cellC Cell temperature, degC.
  */
 export const tabledCurrentAt = (
-  { reference, logSaturation }: CurrentTable,
+  table: CurrentTable,
   volts: number,
   absorbedWm2: number,
   cellC: number,
 ): number => {
   if (absorbedWm2 <= 0) return 0;
+  const { reference } = table;
   const suns = absorbedWm2 / STC.irradiance;
   const photocurrentA = Math.max(
     0,
     suns * (reference.photocurrentA + reference.photocurrentPerK * (cellC - STC.cellC)),
   );
-  const cell = cellC - LEAST_CELL_C;
-  const node = Math.max(0, Math.min(CELL_NODES - 1, cell | 0));
-  const log = logSaturation[node] + (cell - node) * (logSaturation[node + 1] - logSaturation[node]);
+  const log = logSaturationAt(table, cellC);
   const { seriesOhm } = reference;
   const shuntS = suns / reference.shuntOhm;
   const idealityV = reference.idealityV * idealityRatio(cellC);

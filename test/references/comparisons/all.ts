@@ -1,8 +1,12 @@
 import { cellTemperature } from "./cell-temperature.ts";
 import type { Comparison } from "./comparison.ts";
 import { glass } from "./glass.ts";
+import { holzkirchen } from "./holzkirchen.ts";
+import { nyAlesund } from "./ny-alesund.ts";
 import { singleDiode } from "./single-diode.ts";
+import { storage } from "./storage.ts";
 import { tiltedPlane } from "./tilted-plane.ts";
+import { wire } from "./wire.ts";
 
 /** A room's comparisons, in the order in which light becomes an answer. */
 export interface Section {
@@ -12,6 +16,7 @@ export interface Section {
 
 /** Every comparison with something from outside that the accuracy table shows. */
 export const sections: readonly Section[] = [
-  { room: "plane", comparisons: [...tiltedPlane, ...glass] },
+  { room: "plane", comparisons: [...tiltedPlane, ...glass, ...holzkirchen, ...nyAlesund] },
   { room: "panel", comparisons: [...cellTemperature, ...singleDiode] },
+  { room: "circuit", comparisons: [...wire, ...storage] },
 ];

@@ -1,0 +1,67 @@
+import type { Battery } from "../plan/battery.ts";
+import { capacityShare, chargeOhm, nominalV, restV } from "./chemistry.ts";
+
+/** States of charge, of the usable share, at which the rest voltage is kept for the loop. */
+const VOLTAGE_NODES = 11;
+const HOURS_A_MONTH = 730;
+
+/**
+ * A battery ready for the loop over a season. Energies are counted from the floor up: 0 is the state below which
+ * nothing is taken out, `usableWh` is full.
+ */
+export interface BatteryModel {
+  readonly capacityWh: number;
+  readonly usableWh: number;
+  readonly startWh: number;
+  readonly chargeShare: number;
+  readonly dischargeShare: number;
+  readonly maxChargeW: number;
+  readonly taperHours: number;
+  /** Share of what is stored that is gone after an hour, as a rate, 1/h. */
+  readonly selfDischargePerHour: number;
+  readonly chargeAboveC: number;
+  readonly heaterW: number;
+  /** `null` when the battery follows the air. */
+  readonly keptAtC: number | null;
+  /** Voltage that an ampere-hour put in is worth: the mean of its rest voltage over the usable share. */
+  readonly meanV: number;
+  readonly chargeOhm: number;
+  /** Rest voltage at evenly spaced states between floor and full. */
+  readonly restVAt: Float64Array;
+  /** Share of the capacity at a temperature, 0 to 1. */
+  readonly capacityShare: (batteryC: number) => number;
+}
+
+/**
+ * Makes a plan's battery ready: whole capacity x usable share, limits in watts, voltages at its nodes.
+ *
+ * Self-discharge is taken from what stands above the floor; the reserve below it is left alone (a few watt-hours a
+ * month). A start below the floor is the floor.
+ *
+ * @example batteryModel(readBattery({ chemistry: "AGM", capacityAh: 100 })).usableWh // 600
+ */
+export const batteryModel = (battery: Battery): BatteryModel => {
+  const capacityWh = battery.capacityAh * nominalV(battery);
+  const usableShare = battery.usablePct / 100;
+  const usableWh = capacityWh * usableShare;
+  const restVAt = Float64Array.from({ length: VOLTAGE_NODES }, (_, node) =>
+    restV(battery, 1 - usableShare + (usableShare * node) / (VOLTAGE_NODES - 1)),
+  );
+  return {
+    capacityWh,
+    usableWh,
+    startWh: Math.max(0, capacityWh * (battery.startPct / 100) - (capacityWh - usableWh)),
+    chargeShare: battery.chargeEfficiencyPct / 100,
+    dischargeShare: battery.dischargeEfficiencyPct / 100,
+    maxChargeW: capacityWh * (battery.maxChargePerHourPct / 100),
+    taperHours: battery.taperHours,
+    selfDischargePerHour: -Math.log(1 - battery.selfDischargePctPerMonth / 100) / HOURS_A_MONTH,
+    chargeAboveC: battery.chargeAboveC,
+    heaterW: battery.heaterW,
+    keptAtC: battery.keptAtC ?? null,
+    meanV: restVAt.reduce((sum, volts) => sum + volts, 0) / VOLTAGE_NODES,
+    chargeOhm: chargeOhm(battery),
+    restVAt,
+    capacityShare: (batteryC) => capacityShare(battery.chemistry, batteryC),
+  };
+};

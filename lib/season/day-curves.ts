@@ -35,6 +35,7 @@ const sunOfDay = (sun: SunColumns, { first, end }: SeasonDay): SunColumns => ({
   ...sun,
   length: end - first,
   timeMs: sun.timeMs.subarray(first, end),
+  hours: sun.hours.subarray(first, end),
   east: sun.east.subarray(first, end),
   north: sun.north.subarray(first, end),
   up: sun.up.subarray(first, end),

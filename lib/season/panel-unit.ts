@@ -1,4 +1,4 @@
-import { linearPanel, type PanelModel } from "../panel/index.ts";
+import { type DiodePanel, diodePanel } from "../panel/index.ts";
 import type { Aim } from "../plan/angle.ts";
 import type { Panel } from "../plan/panels.ts";
 
@@ -6,19 +6,27 @@ import type { Panel } from "../plan/panels.ts";
 export interface PanelUnit {
   readonly name: string;
   readonly howMany: number;
-  readonly model: PanelModel;
+  readonly model: DiodePanel;
   /** Where a fixed panel points for good; `null` for one on the stand, whose leg sets its aim. */
   readonly fixedAim: Aim | null;
 }
 
-/** Makes the panels of a plan ready. */
+/**
+ * Makes the panels of a plan ready: fits each nameplate's current-voltage curve.
+ *
+ * @throws PlanError for a nameplate that can't be true
+ */
 export const panelUnits = (panels: readonly Panel[]): readonly PanelUnit[] =>
-  panels.map(({ name, howMany, module, mount, dustPct, otherLossPct }) => ({
+  panels.map(({ name, howMany, module, mount, dustPct, otherLossPct }, index) => ({
     name,
     howMany,
     fixedAim: mount.kind === "fixed" ? { tiltDeg: mount.tiltDeg, bearingDeg: mount.bearingDeg } : null,
-    model: linearPanel(module.powerW, module.powerPctPerK / 100, {
-      mount: mount.kind === "fixed" && mount.back === "roof" ? "flat-on-roof" : "open-rack",
-      losses: { dust: dustPct / 100, mismatch: 0, ageing: 0, other: otherLossPct / 100 },
-    }),
+    model: diodePanel(
+      module,
+      {
+        mount: mount.kind === "fixed" && mount.back === "roof" ? "flat-on-roof" : "open-rack",
+        losses: { dust: dustPct / 100, mismatch: 0, ageing: 0, other: otherLossPct / 100 },
+      },
+      `panels[${index}].module`,
+    ),
   }));

@@ -1,4 +1,4 @@
-import { faimanCellC, HEAT_LOSS, linearPowerW } from "../../lib/panel/index.ts";
+import { faimanCellC, panelMaxPower } from "../../lib/panel/index.ts";
 import type { Direction } from "../../lib/plan/angle.ts";
 import type { Plan } from "../../lib/plan/index.ts";
 import { lightOnPlane, martinRuizGlass } from "../../lib/plane/index.ts";
@@ -43,6 +43,7 @@ export const straightforwardSeason = (plan: Plan): readonly (readonly number[])[
   const { site, season, air } = plan;
   const clearAir = clearAirOf(air, site.elevationM);
   const albedos = albedoOf(site.ground);
+  const units = panelUnits(plan.panels);
   const glass = martinRuizGlass();
   const stepMs = season.stepMinutes * MINUTE_MS;
   const steps = 1440 / season.stepMinutes;
@@ -65,7 +66,7 @@ export const straightforwardSeason = (plan: Plan): readonly (readonly number[])[
         const airMass = relativeAirMass((Math.asin(sun.up) * 180) / Math.PI);
         const albedo = albedos[day.month - 1];
         const clear = birdClearLight(extraterrestrial, sun.up, airMass, clearAir, albedo);
-        for (const unit of panelUnits(plan.panels)) {
+        for (const unit of units) {
           const light = lightOnPlane(
             sun,
             { ...clear, extraterrestrial, airMass, albedo },
@@ -73,15 +74,13 @@ export const straightforwardSeason = (plan: Plan): readonly (readonly number[])[
             glass,
             plan.sky.toPlane,
           );
-          const mount = unit.model.heatLoss ?? HEAT_LOSS["open-rack"];
           const cellC = faimanCellC(
             light.plane,
             monthly(air.temperatureC, day.month),
             monthly(air.windMs, day.month),
-            mount,
+            unit.model.heatLoss,
           );
-          energyWh +=
-            linearPowerW(unit.model, light.absorbed, cellC) * unit.model.shareLeft * unit.howMany * hours;
+          energyWh += panelMaxPower(unit.model, light.absorbed, cellC).watts * unit.howMany * hours;
         }
       }
       return energyWh;

@@ -15,3 +15,4 @@ export {
 } from "./season-yield.ts";
 export { equatorwards, facingOf, type Setting, settingsOf } from "./settings.ts";
 export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
+export { type PlanSkies, skiesOfPlan } from "./skies-of-plan.ts";

@@ -8,5 +8,5 @@ export { pair, pairWidth } from "./pair.ts";
 export { planPanel, type Setup } from "./plan/panel.ts";
 export { provenanceOf } from "./provenance.ts";
 export { saveText } from "./save.ts";
-export { skiesOf } from "./skies.ts";
+export { skiesOf, skyNotesOf } from "./skies.ts";
 export { lengthText, temperatureText, type Units } from "./units.ts";

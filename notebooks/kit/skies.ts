@@ -1,19 +1,38 @@
+import { PlanError } from "../../lib/plan/index.ts";
 import type { Plan } from "../../lib/plan/plan.ts";
-import { readySkies, type SeasonSkies, seasonClearSky, seasonSun } from "../../lib/season/index.ts";
+import { type PlanSkies, type SeasonSkies, skiesOfPlan } from "../../lib/season/index.ts";
+import { weatherText } from "./weather/files.ts";
 
 /** What the skies depend on: everything else of a plan can change without the sun being looked up again. */
 const skyKey = ({ site, season, air, sky }: Plan): string => JSON.stringify([site, season, air, sky]);
 
-let last: { readonly key: string; readonly skies: Promise<SeasonSkies> } | null = null;
+let last: { readonly key: string; readonly skies: Promise<PlanSkies> } | null = null;
 
-const make = async (plan: Plan): Promise<SeasonSkies> => {
-  const sun = seasonSun(plan);
-  return readySkies(sun, seasonClearSky(plan, sun), [], plan.sky.toPlane);
+const make = async (plan: Plan): Promise<PlanSkies> => {
+  const { sky } = plan;
+  if (sky.source === "clear") return skiesOfPlan(plan, null);
+  const text = await weatherText(sky.file);
+  if (text === null) {
+    throw new PlanError([
+      {
+        path: "sky.file",
+        value: sky.file,
+        allowed: "must be a weather file that these notebooks hold",
+        hint: "open it under Sky, or choose one of those that travel with them",
+      },
+    ]);
+  }
+  return skiesOfPlan(plan, text);
 };
 
-/** The skies of a plan's season, made once and kept until place, season, air or sky change. */
-export const skiesOf = (plan: Plan): Promise<SeasonSkies> => {
+const planSkies = (plan: Plan): Promise<PlanSkies> => {
   const key = skyKey(plan);
   if (last?.key !== key) last = { key, skies: make(plan) };
   return last.skies;
 };
+
+/** The skies of a plan's season, made once and kept until place, season, air or sky change. */
+export const skiesOf = async (plan: Plan): Promise<SeasonSkies> => (await planSkies(plan)).skies;
+
+/** What a reader must know about a plan's weather: what was mended in the file, and what is missing. */
+export const skyNotesOf = async (plan: Plan): Promise<readonly string[]> => (await planSkies(plan)).notes;

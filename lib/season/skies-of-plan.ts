@@ -1,0 +1,52 @@
+import type { Plan } from "../plan/plan.ts";
+import type { SkyColumns } from "../sky/columns.ts";
+import { parseWeather } from "../sky/weather/parse-weather.ts";
+import { weatherSkyColumns, weatherYears } from "../sky/weather/weather-columns.ts";
+import type { SunColumns } from "../sun/index.ts";
+import { seasonClearSky, seasonSun } from "./season-skies.ts";
+import { readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
+
+/** The skies of a plan's season, and what a reader of the figures must know about them. */
+export interface PlanSkies {
+  readonly skies: SeasonSkies;
+  readonly notes: readonly string[];
+}
+
+/** One sky for each year of the file that holds the season, each as likely as the next. */
+const weatherSkies = (
+  plan: Plan & { readonly sky: { readonly source: "weather" } },
+  sun: SunColumns,
+  clear: SkyColumns,
+  weatherCsv: string,
+): { readonly expected: readonly WeightedSky[]; readonly notes: readonly string[] } => {
+  const { site, sky } = plan;
+  const series = parseWeather(weatherCsv, { place: site, stamps: sky.stamps, file: sky.file });
+  const years = weatherYears(series, sun);
+  const options = { latitudeDeg: site.latitudeDeg, split: sky.diffuseSplit };
+  const columns =
+    years.length === 0
+      ? [weatherSkyColumns(sun, series, clear, options)]
+      : years.map((fileYear) => weatherSkyColumns(sun, series, clear, { ...options, fileYear }));
+  return {
+    expected: columns.map((one) => ({ weight: 1 / columns.length, sky: one })),
+    notes: series.mending.remarks,
+  };
+};
+
+/**
+ * Makes the skies that a plan asks for: the clear one, and those of its weather file.
+ *
+ * @param weatherCsv the text of the file that `plan.sky.file` names; `null` when the plan names none
+ * @throws PlanError with everything found wrong in the weather file
+ * @throws RangeError when the plan names a weather file and its text is not given
+ */
+export const skiesOfPlan = (plan: Plan, weatherCsv: string | null): PlanSkies => {
+  const { sky } = plan;
+  const sun = seasonSun(plan);
+  const clear = seasonClearSky(plan, sun);
+  if (sky.source === "clear") return { skies: readySkies(sun, clear, [], sky.toPlane), notes: [] };
+  if (weatherCsv === null)
+    throw new RangeError(`skiesOfPlan: expected the text of ${sky.file}, received null`);
+  const { expected, notes } = weatherSkies({ ...plan, sky }, sun, clear, weatherCsv);
+  return { skies: readySkies(sun, clear, expected, sky.toPlane), notes };
+};

@@ -1,5 +1,8 @@
+import { aboveTheAir } from "./above-the-air.ts";
 import { cellTemperature } from "./cell-temperature.ts";
+import { clearSky } from "./clear-sky.ts";
 import type { Comparison } from "./comparison.ts";
+import { diffuseShare } from "./diffuse-share.ts";
 import { glass } from "./glass.ts";
 import { holzkirchen } from "./holzkirchen.ts";
 import { nyAlesund } from "./ny-alesund.ts";
@@ -16,6 +19,7 @@ export interface Section {
 
 /** Every comparison with something from outside that the accuracy table shows. */
 export const sections: readonly Section[] = [
+  { room: "sky", comparisons: [...aboveTheAir, ...clearSky, ...diffuseShare] },
   { room: "plane", comparisons: [...tiltedPlane, ...glass, ...holzkirchen, ...nyAlesund] },
   { room: "panel", comparisons: [...cellTemperature, ...singleDiode] },
   { room: "circuit", comparisons: [...wire, ...storage] },

@@ -20,10 +20,10 @@ const OPEN_RACK: HeatLoss = { u0: 25.0, u1: 6.84 };
 const ROOF_RISE = 1.8;
 
 /** How a panel is mounted: what carries its heat off. */
-export type Mount = "open-rack" | "flat-on-roof";
+export type PanelMount = "open-rack" | "flat-on-roof";
 
 /** The heat loss of each mount. */
-export const HEAT_LOSS: Readonly<Record<Mount, HeatLoss>> = {
+export const HEAT_LOSS: Readonly<Record<PanelMount, HeatLoss>> = {
   "open-rack": OPEN_RACK,
   "flat-on-roof": { u0: OPEN_RACK.u0 / ROOF_RISE, u1: OPEN_RACK.u1 / ROOF_RISE },
 };

@@ -4,7 +4,7 @@ export {
   HEAT_LOSS,
   type HeatLoss,
   heatLossOfNoct,
-  type Mount,
+  type PanelMount,
   rossCellC,
   rossCoefficient,
 } from "./cell-temperature.ts";

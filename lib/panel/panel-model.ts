@@ -1,5 +1,5 @@
 import { PlanError } from "../plan/problem.ts";
-import { HEAT_LOSS, type HeatLoss, heatLossOfNoct, type Mount } from "./cell-temperature.ts";
+import { HEAT_LOSS, type HeatLoss, heatLossOfNoct, type PanelMount } from "./cell-temperature.ts";
 import { type CurrentTable, currentTable } from "./current-table.ts";
 import { type DiodeFit, fitDiode } from "./desoto-fit.ts";
 import type { LinearPanel } from "./linear-module.ts";
@@ -36,7 +36,7 @@ export interface DiodePanel {
 /** What the factories need beside the module itself. */
 export interface PanelOptions {
   /** How the panel is mounted [open-rack]. */
-  readonly mount?: Mount;
+  readonly mount?: PanelMount;
   /** Nominal operating cell temperature of the nameplate, degC; on an open rack it replaces the mean heat loss. */
   readonly noctC?: number;
   /** Constant losses [none]. */

@@ -1,17 +1,15 @@
-import type { Aim } from "../plan/angle.ts";
+import { type Aim, toRadians } from "../plan/angle.ts";
+import type { SkyToPlane } from "../plan/sky.ts";
 import type { SkyColumns } from "../sky/columns.ts";
 import type { SunColumns } from "../sun/columns.ts";
 import { hayDavies } from "./hay-davies.ts";
 import { skyView } from "./incidence.ts";
 import { isotropic } from "./isotropic.ts";
 import { perez } from "./perez.ts";
-import type { DiffuseSplit, SkyModel, SkyMoment } from "./sky-model.ts";
-
-/** Names of the sky-to-plane models; `perez` unless there is a reason. */
-export type SkyModelName = "perez" | "hay-davies" | "isotropic";
+import type { SkyModel, SkyMoment, SkySplit } from "./sky-model.ts";
 
 /** The sky-to-plane models by name. */
-export const SKY_MODELS: Readonly<Record<SkyModelName, SkyModel>> = {
+export const SKY_MODELS: Readonly<Record<SkyToPlane, SkyModel>> = {
   perez,
   "hay-davies": hayDavies,
   isotropic,
@@ -29,12 +27,14 @@ export interface DomeColumns {
   readonly circumsolar: Float64Array;
   /** From the even dome, for each unit of the sky view. */
   readonly dome: Float64Array;
-  /** From the band along the horizon, for each unit of the sine of the tilt; may be negative. */
+  /** From the band along the horizon, for each unit of what an aim sees of it; may be negative. */
   readonly horizon: Float64Array;
   /** Back from the ground, for each unit of the ground view. */
   readonly ground: Float64Array;
   /** The share of the dome that an aim sees, 0 to 1. Over a level horizon it depends on the tilt alone. */
   readonly viewOfSky: (aim: Aim) => number;
+  /** What an aim sees of the horizon band: the sine of the tilt over a level horizon. */
+  readonly viewOfBand: (aim: Aim) => number;
 }
 
 /**
@@ -47,7 +47,7 @@ export interface DomeColumns {
  * @param model How diffuse light is spread over the sky [perez].
  * @throws RangeError when the two differ in length.
  */
-export const domeColumns = (sun: SunColumns, sky: SkyColumns, model: SkyModelName = "perez"): DomeColumns => {
+export const domeColumns = (sun: SunColumns, sky: SkyColumns, model: SkyToPlane = "perez"): DomeColumns => {
   const { length } = sun;
   if (sky.length !== length) {
     throw new RangeError(`domeColumns: expected sky columns of ${length} rows, received ${sky.length}`);
@@ -58,7 +58,7 @@ export const domeColumns = (sun: SunColumns, sky: SkyColumns, model: SkyModelNam
   const horizon = new Float64Array(length);
   const ground = new Float64Array(length);
   const moment = { beamNormal: 0, diffuse: 0, sinAltitude: 0, extraterrestrial: 0, airMass: 0 };
-  const split: DiffuseSplit = { circumsolar: 0, dome: 0, horizon: 0 };
+  const split: SkySplit = { circumsolar: 0, dome: 0, horizon: 0 };
   for (let row = 0; row < length; row += 1) {
     moment.beamNormal = sky.beamNormal[row];
     moment.diffuse = sky.diffuse[row];
@@ -79,5 +79,6 @@ export const domeColumns = (sun: SunColumns, sky: SkyColumns, model: SkyModelNam
     horizon,
     ground,
     viewOfSky: (aim) => skyView(aim.tiltDeg),
+    viewOfBand: (aim) => Math.sin(toRadians(aim.tiltDeg)),
   };
 };

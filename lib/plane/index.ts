@@ -1,6 +1,6 @@
 /** The light on one tilted plane: incidence, sky to plane, ground, glass. Tilt up from horizontal, bearing from true north. */
 export type { PlaneColumns } from "./columns.ts";
-export { type DomeColumns, domeColumns, SKY_MODELS, type SkyModelName } from "./dome-columns.ts";
+export { type DomeColumns, domeColumns, SKY_MODELS } from "./dome-columns.ts";
 export { CLEAN_GLASS_ANGULAR_LOSS, type Glass, martinRuizGlass } from "./glass.ts";
 export { hayDavies } from "./hay-davies.ts";
 export { cosIncidence, groundView, incidenceDeg, skyView } from "./incidence.ts";
@@ -8,4 +8,4 @@ export { isotropic } from "./isotropic.ts";
 export { type LightOfMoment, lightOnPlane, type PlaneLight } from "./light-on-plane.ts";
 export { circumsolarShare, horizonShare, perez, skyBrightness, skyClearness } from "./perez.ts";
 export { emptyPlaneColumns, planeColumns } from "./plane-columns.ts";
-export type { DiffuseSplit, SkyModel, SkyMoment } from "./sky-model.ts";
+export type { SkyModel, SkyMoment, SkySplit } from "./sky-model.ts";

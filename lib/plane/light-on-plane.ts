@@ -1,5 +1,6 @@
 import { type Aim, type Direction, normalOf, toRadians } from "../plan/angle.ts";
-import { SKY_MODELS, type SkyModelName } from "./dome-columns.ts";
+import type { SkyToPlane } from "../plan/sky.ts";
+import { SKY_MODELS } from "./dome-columns.ts";
 import type { Glass } from "./glass.ts";
 import { checkAim, cosIncidence, groundView, skyView } from "./incidence.ts";
 
@@ -45,7 +46,7 @@ export const lightOnPlane = (
   light: LightOfMoment,
   aim: Aim,
   glass: Glass,
-  model: SkyModelName = "perez",
+  model: SkyToPlane = "perez",
 ): PlaneLight => {
   checkAim("lightOnPlane", aim);
   const cosine = Math.max(0, cosIncidence(sun, normalOf(aim)));

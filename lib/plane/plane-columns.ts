@@ -1,4 +1,4 @@
-import { type Aim, normalOf, toRadians } from "../plan/angle.ts";
+import { type Aim, normalOf } from "../plan/angle.ts";
 import type { SunColumns } from "../sun/columns.ts";
 import type { PlaneColumns } from "./columns.ts";
 import type { DomeColumns } from "./dome-columns.ts";
@@ -15,7 +15,7 @@ export const emptyPlaneColumns = (length: number): PlaneColumns => ({
 /**
  * The light on one plane through a season, before and after its glass.
  *
- * plane = beam + circumsolar (both x cos incidence) + dome x sky view + horizon x sin tilt + ground x ground view, the
+ * plane = beam + circumsolar (both x cos incidence) + dome x sky view + horizon x band view + ground x ground view, the
  * three sky parts together never below 0 (Perez et al. 1990 can go there when the sky is far from any it was fitted
  * to). Light from the sun and from round it passes the glass at the sun's incidence; the rest by the modifiers of
  * sky and ground at the tilt. {@link lightOnPlane} is the same for one moment, spelled out.
@@ -44,8 +44,8 @@ export const planeColumns = (
   }
   const normal = normalOf(aim);
   const [normalEast, normalNorth, normalUp] = [normal.east, normal.north, normal.up];
-  const sinTilt = Math.sin(toRadians(aim.tiltDeg));
   const viewOfSky = dome.viewOfSky(aim);
+  const viewOfBand = dome.viewOfBand(aim);
   const viewOfGround = groundView(aim.tiltDeg);
   const [skyPasses, groundPasses] = [glass.sky(aim.tiltDeg), glass.ground(aim.tiltDeg)];
   const { table, tableSteps } = glass;
@@ -55,7 +55,7 @@ export const planeColumns = (
   for (let row = 0; row < length; row += 1) {
     const cosIncidence = Math.max(0, east[row] * normalEast + north[row] * normalNorth + up[row] * normalUp);
     let circumsolar = nearSun[row] * cosIncidence;
-    let spread = evenly[row] * viewOfSky + horizon[row] * sinTilt;
+    let spread = evenly[row] * viewOfSky + horizon[row] * viewOfBand;
     if (circumsolar + spread < 0) {
       circumsolar = 0;
       spread = 0;

@@ -15,7 +15,7 @@ export interface SkyMoment {
 }
 
 /** The diffuse light of one moment, split by where in the sky it comes from. W/m2. */
-export interface DiffuseSplit {
+export interface SkySplit {
   /** From round the sun: for each unit of the cosine of incidence. */
   circumsolar: number;
   /** From the even dome: for each unit of the sky view. */
@@ -28,7 +28,7 @@ export interface DiffuseSplit {
  * A sky-to-plane model. Writes into `split` and returns it, so that a loop over a season allocates nothing.
  * NaN in, NaN out.
  */
-export type SkyModel = (moment: SkyMoment, split: DiffuseSplit) => DiffuseSplit;
+export type SkyModel = (moment: SkyMoment, split: SkySplit) => SkySplit;
 
 /**
  * The least sine of altitude by which circumsolar light is divided: cos 85 degrees, as Perez et al. 1990 set it.

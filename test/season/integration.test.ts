@@ -4,13 +4,8 @@
  */
 import { describe, expect, test } from "vitest";
 import type { Aim } from "../../lib/plan/angle.ts";
-import {
-  domeColumns,
-  emptyPlaneColumns,
-  martinRuizGlass,
-  planeColumns,
-  type SkyModelName,
-} from "../../lib/plane/index.ts";
+import type { SkyToPlane } from "../../lib/plan/sky.ts";
+import { domeColumns, emptyPlaneColumns, martinRuizGlass, planeColumns } from "../../lib/plane/index.ts";
 import { clearSkyColumns } from "../../lib/sky/clear-sky-columns.ts";
 import { clearAirOf } from "../../lib/sky/turbidity.ts";
 import { DEFAULT_STEP_MINUTES, sunColumns } from "../../lib/sun/index.ts";
@@ -26,7 +21,7 @@ const AIMS: readonly Aim[] = [0, 15, 30, 45, 60, 75, 90].flatMap((tiltDeg) =>
 );
 
 /** Light through the glass on each day of 2027, Wh/m2, for any aim. */
-const dayLight = (latitudeDeg: number, stepMinutes: number, model: SkyModelName) => {
+const dayLight = (latitudeDeg: number, stepMinutes: number, model: SkyToPlane) => {
   const sun = sunColumns(
     { latitudeDeg, longitudeDeg: 15, timeZone: "Etc/GMT-1" },
     { from: "2027-01-01", to: "2027-12-31" },

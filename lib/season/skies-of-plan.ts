@@ -41,12 +41,13 @@ const weatherSkies = (
  * @throws RangeError when the plan names a weather file and its text is not given
  */
 export const skiesOfPlan = (plan: Plan, weatherCsv: string | null): PlanSkies => {
-  const { sky } = plan;
+  const { site, sky } = plan;
   const sun = seasonSun(plan);
   const clear = seasonClearSky(plan, sun);
-  if (sky.source === "clear") return { skies: readySkies(sun, clear, [], sky.toPlane), notes: [] };
+  if (sky.source === "clear")
+    return { skies: readySkies(sun, clear, [], sky.toPlane, site.horizon), notes: [] };
   if (weatherCsv === null)
     throw new RangeError(`skiesOfPlan: expected the text of ${sky.file}, received null`);
   const { expected, notes } = weatherSkies({ ...plan, sky }, sun, clear, weatherCsv);
-  return { skies: readySkies(sun, clear, expected, sky.toPlane), notes };
+  return { skies: readySkies(sun, clear, expected, sky.toPlane, site.horizon), notes };
 };

@@ -1,5 +1,5 @@
 import type { SkyToPlane } from "../plan/sky.ts";
-import { type DomeColumns, domeColumns } from "../plane/index.ts";
+import { behindSkyline, type DomeColumns, domeColumns, type HorizonPoint } from "../plane/index.ts";
 import type { SkyColumns } from "../sky/columns.ts";
 import type { SunColumns } from "../sun/columns.ts";
 
@@ -22,17 +22,23 @@ export interface SeasonSkies {
   readonly expected: readonly ReadySky[];
 }
 
-/** Sorts the light of every sky once, so that all aims share it. */
+/**
+ * Sorts the light of every sky once, so that all aims share it.
+ *
+ * @param skyline what stands round the site: bearing and altitude pairs [none, a level horizon]
+ */
 export const readySkies = (
   sun: SunColumns,
   clear: SkyColumns,
   expected: readonly WeightedSky[],
   toPlane: SkyToPlane = "perez",
+  skyline: readonly HorizonPoint[] = [],
 ): SeasonSkies => {
+  const shaded = behindSkyline(sun, skyline);
   const ready = ({ weight, sky }: WeightedSky): ReadySky => ({
     weight,
     sky,
-    dome: domeColumns(sun, sky, toPlane),
+    dome: shaded(sky, domeColumns(sun, sky, toPlane)),
   });
   return { sun, clear: ready({ weight: 1, sky: clear }), expected: expected.map(ready) };
 };

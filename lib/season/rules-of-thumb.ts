@@ -1,7 +1,7 @@
 import { latitudeTilt, lorenzoTilt, noonTilt, summerTilt, winterTilt } from "../stand/angle-rules.ts";
 import type { SeasonDay } from "../sun/columns.ts";
 import { spencerDeclinationDeg } from "../sun/orbit.ts";
-import { judgedLadder, type TiltLadder } from "./tilt-ladder.ts";
+import type { TiltLadder } from "./tilt-ladder.ts";
 
 /** A rule for the tilt and what it brings beside the computed best. Wh over the season. */
 export interface RuleOfThumb {
@@ -44,13 +44,12 @@ const between = (
  * @throws RangeError when the ladder does not reach from flat to upright
  */
 export const rulesOfThumb = (ladder: TiltLadder, latitudeDeg: number): readonly RuleOfThumb[] => {
-  const { days, tiltsDeg } = ladder;
+  const { days, tiltsDeg, dayWh: columns } = ladder;
   if (tiltsDeg[0] !== 0 || tiltsDeg.at(-1) !== 90) {
     throw new RangeError(
       `rulesOfThumb: expected tilts from 0 to 90 degrees, received ${tiltsDeg[0]} to ${tiltsDeg.at(-1)}`,
     );
   }
-  const columns = judgedLadder(ladder);
   const totalOf = (tiltOn: (day: number) => number): number =>
     days.reduce((sum, _, day) => sum + between(tiltsDeg, columns, day, tiltOn(day)), 0);
   const declinations = days.map(({ dayOfYear }: SeasonDay) => spencerDeclinationDeg(dayOfYear));

@@ -1,9 +1,8 @@
 import { PlanError } from "../plan/problem.ts";
 import type { SeasonDay } from "../sun/columns.ts";
-import { meanOfSkies } from "./bands.ts";
-import { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
+import { dayEnergiesOver } from "./day-energy.ts";
 import type { PanelUnit } from "./panel-unit.ts";
-import type { ReadySky, SeasonSkies } from "./skies.ts";
+import type { SeasonSkies } from "./skies.ts";
 
 /**
  * What the stand's panels bring in on each day at each of a ladder of tilts, all at one bearing: the tilt-by-date map.
@@ -11,17 +10,14 @@ import type { ReadySky, SeasonSkies } from "./skies.ts";
  */
 export interface TiltLadder {
   readonly days: readonly SeasonDay[];
+  /** Rising, degrees up from horizontal. */
   readonly tiltsDeg: readonly number[];
   readonly bearingDeg: number;
-  /** Wh of each day under a clear sky, one column for each tilt. */
-  readonly clearWh: readonly Float64Array[];
-  /** The same with cloud in it; `null` when only the clear sky is known. */
-  readonly expectedWh: readonly Float64Array[] | null;
+  /** Wh of each day, one column for each tilt: expected where a sky with cloud is known, else clear. */
+  readonly dayWh: readonly Float64Array[];
+  /** Whether cloud is in the figures; if not they are an upper bound. */
+  readonly cloudIn: boolean;
 }
-
-/** What tilts are judged by: what is to be expected, or the clear-sky bound where nothing else is known. */
-export const judgedLadder = ({ clearWh, expectedWh }: TiltLadder): readonly Float64Array[] =>
-  expectedWh ?? clearWh;
 
 /**
  * The panels that a leg moves.
@@ -43,61 +39,72 @@ export const panelsOnStand = (units: readonly PanelUnit[]): readonly PanelUnit[]
   return moved;
 };
 
+/** Wh of each day at an aim: tilt and bearing in degrees. */
+export type AimEnergy = (tiltDeg: number, bearingDeg: number) => Float64Array;
+
 /**
- * Makes the function that gives the Wh of each day at an aim: clear, or expected (the weighted mean over skies).
- * It keeps its own work columns.
+ * Makes the function that gives the Wh of each day at an aim for the panels on the stand: the mean over the expected
+ * skies, or the clear sky where no other is known. It keeps its own work columns.
+ *
+ * @throws PlanError when no panel is on the stand
  */
-export const aimEnergiesOver = (
-  skies: SeasonSkies,
-  units: readonly PanelUnit[],
-): {
-  readonly clear: (tiltDeg: number, bearingDeg: number) => Float64Array;
-  /** `null` when only the clear sky is known. */
-  readonly expected: ((tiltDeg: number, bearingDeg: number) => Float64Array) | null;
-} => {
+export const aimEnergyOver = (skies: SeasonSkies, units: readonly PanelUnit[]): AimEnergy => {
   const moved = panelsOnStand(units);
-  const dayEnergies: DayEnergies = dayEnergiesOver(skies.sun);
+  const dayEnergies = dayEnergiesOver(skies.sun);
+  const judged = skies.expected.length > 0 ? skies.expected : [skies.clear];
   const days = skies.sun.days.length;
-  const under = (sky: ReadySky, tiltDeg: number, bearingDeg: number): Float64Array => {
-    const out = new Float64Array(days);
-    for (const unit of moved) dayEnergies(sky, unit, { tiltDeg, bearingDeg }, out);
-    return out;
-  };
-  const weights = skies.expected.map(({ weight }) => weight);
-  return {
-    clear: (tiltDeg, bearingDeg) => under(skies.clear, tiltDeg, bearingDeg),
-    expected:
-      skies.expected.length === 0
-        ? null
-        : (tiltDeg, bearingDeg) =>
-            meanOfSkies(
-              skies.expected.map((sky) => under(sky, tiltDeg, bearingDeg)),
-              weights,
-            ),
+  const underOne = new Float64Array(days);
+  return (tiltDeg, bearingDeg) => {
+    const mean = new Float64Array(days);
+    for (const sky of judged) {
+      underOne.fill(0);
+      for (const unit of moved) dayEnergies(sky, unit, { tiltDeg, bearingDeg }, underOne);
+      for (let day = 0; day < days; day += 1) mean[day] += sky.weight * underOne[day];
+    }
+    return mean;
   };
 };
 
-/** Whole degrees from flat to upright. */
-export const EVERY_DEGREE: readonly number[] = Array.from({ length: 91 }, (_, tilt) => tilt);
+/** Tilts from flat to upright in equal steps that divide 90. @example tiltsEvery(45) // [0, 45, 90] */
+export const tiltsEvery = (stepDeg: number): readonly number[] =>
+  Array.from({ length: Math.round(90 / stepDeg) + 1 }, (_, index) => index * stepDeg);
 
 /**
  * Daily energies for a ladder of tilts.
  *
- * @param tiltsDeg degrees up from horizontal, 0 to 90, in any order
+ * @param tiltsDeg degrees up from horizontal, 0 to 90, rising [every degree]
  * @throws PlanError when no panel is on the stand
  */
 export const tiltLadder = (
   skies: SeasonSkies,
   units: readonly PanelUnit[],
   bearingDeg: number,
-  tiltsDeg: readonly number[] = EVERY_DEGREE,
+  tiltsDeg: readonly number[] = tiltsEvery(1),
 ): TiltLadder => {
-  const { clear, expected } = aimEnergiesOver(skies, units);
+  const energy = aimEnergyOver(skies, units);
   return {
     days: skies.sun.days,
     tiltsDeg,
     bearingDeg,
-    clearWh: tiltsDeg.map((tilt) => clear(tilt, bearingDeg)),
-    expectedWh: expected && tiltsDeg.map((tilt) => expected(tilt, bearingDeg)),
+    dayWh: tiltsDeg.map((tilt) => energy(tilt, bearingDeg)),
+    cloudIn: skies.expected.length > 0,
   };
 };
+
+/**
+ * The best tilt of each day, degrees: the top of the parabola through the best rung and its neighbours, so that a coarse
+ * ladder still tells a fraction of a degree. NaN on a day without light.
+ */
+export const bestTilts = ({ days, tiltsDeg, dayWh }: TiltLadder): Float64Array =>
+  Float64Array.from(days, (_, day) => {
+    let best = 0;
+    for (let rung = 1; rung < dayWh.length; rung += 1) if (dayWh[rung][day] > dayWh[best][day]) best = rung;
+    if (!(dayWh[best][day] > 0)) return Number.NaN;
+    if (best === 0 || best === dayWh.length - 1) return tiltsDeg[best];
+    const [below, at, above] = [dayWh[best - 1][day], dayWh[best][day], dayWh[best + 1][day]];
+    const [stepDown, stepUp] = [tiltsDeg[best] - tiltsDeg[best - 1], tiltsDeg[best + 1] - tiltsDeg[best]];
+    const [slopeDown, slopeUp] = [(at - below) / stepDown, (above - at) / stepUp];
+    // Where the slope, straight between the middles of the two steps, is zero.
+    const share = slopeDown / (slopeDown - slopeUp);
+    return tiltsDeg[best] - stepDown / 2 + (share * (stepDown + stepUp)) / 2;
+  });

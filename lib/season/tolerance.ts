@@ -3,7 +3,7 @@ import { type StandGeometry, tiltDegOfLeg } from "../stand/geometry.ts";
 import type { SeasonDay } from "../sun/columns.ts";
 import { meanOver, type Period, periodsOf } from "./periods.ts";
 import type { Setting } from "./settings.ts";
-import { judgedLadder, type TiltLadder } from "./tilt-ladder.ts";
+import type { AimEnergy, TiltLadder } from "./tilt-ladder.ts";
 
 /** Bearings a stand may be off by, that costs are given for. Degrees. */
 export const BEARING_ERRORS_DEG = [5, 10, 20, 30] as const;
@@ -20,9 +20,6 @@ export interface ToleranceCost {
   /** A bearing off by 5, 10, 20, 30 degrees to either side, in that order. */
   readonly bearingWh: readonly number[];
 }
-
-/** Wh of each day at an aim. */
-export type AimEnergy = (tiltDeg: number, bearingDeg: number) => Float64Array;
 
 const heldTilt = (tiltDeg: number): number => Math.min(90, Math.max(0, tiltDeg));
 
@@ -86,7 +83,7 @@ export interface TiltBand {
  */
 export const tiltBands = (ladder: TiltLadder): readonly TiltBand[] =>
   periodsOf(ladder.days).map((period) => {
-    const means = judgedLadder(ladder).map((dayWh) => meanOver(dayWh, period));
+    const means = ladder.dayWh.map((dayWh) => meanOver(dayWh, period));
     const dayWh = Math.max(...means);
     const within = (share: number): readonly [number, number] => {
       const good = (mean: number): boolean => mean >= (1 - share) * dayWh;

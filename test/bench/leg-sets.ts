@@ -34,9 +34,9 @@ export const benchLegSets = (): readonly string[] => {
   const tilts = Array.from({ length: 76 }, (_, index) => 5 + index);
   const fine = Array.from({ length: 301 }, (_, index) => 5 + index / 4);
   const days = sun.days.length;
-  const base = tiltLadder(skies, units, 180, [0]).clearWh[0];
-  const ladder = tiltLadder(skies, units, 180, tilts).clearWh;
-  const fineLadder = tiltLadder(skies, units, 180, fine).clearWh;
+  const base = tiltLadder(skies, units, 180, [0]).dayWh[0];
+  const ladder = tiltLadder(skies, units, 180, tilts).dayWh;
+  const fineLadder = tiltLadder(skies, units, 180, fine).dayWh;
   const season = { groupOfDay: new Uint8Array(days), count: 1 };
   const months = [...new Set(sun.days.map(({ month }) => month))];
   const byMonth = {
@@ -47,7 +47,7 @@ export const benchLegSets = (): readonly string[] => {
     [
       {
         name: "daily energies of 76 tilts",
-        run: () => sum(tiltLadder(skies, units, 180, tilts).clearWh, (dayWh) => dayWh[0]),
+        run: () => sum(tiltLadder(skies, units, 180, tilts).dayWh, (dayWh) => dayWh[0]),
       },
       {
         name: "best sets of 1 to 4, single-peaked",

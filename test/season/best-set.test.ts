@@ -58,7 +58,7 @@ describe("bestSet", () => {
         randomPlan(seed),
         Array.from({ length: 13 }, (_, index) => index * 7),
       );
-      const [base, ...columns] = ladder.clearWh;
+      const [base, ...columns] = ladder.dayWh;
       for (const groups of [wholeSeason(base.length), byMonth(ladder.days.map(({ month }) => month))]) {
         let before = poorestMean(base, groups);
         for (let most = 1; most <= 4; most += 1) {

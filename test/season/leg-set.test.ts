@@ -17,7 +17,7 @@ describe("bestPeakedSets", () => {
   it("agrees with the search on every plan whose days are single-peaked, and there are such", () => {
     let agreed = 0;
     for (const seed of seeds) {
-      const [base, ...columns] = clearLadder(randomPlan(seed), tilts).clearWh;
+      const [base, ...columns] = clearLadder(randomPlan(seed), tilts).dayWh;
       const peaked = bestPeakedSets(base, columns, 4);
       if (peaked === null) continue;
       agreed += 1;
@@ -66,7 +66,7 @@ describe("bestLegSets", () => {
   });
   const legs = sawableLegs(plan.stand, stowing(plan.stand, standPanels(plan).shortestMm));
   const ladder = clearLadder(plan, [0, ...legs.map(({ tiltDeg }) => tiltDeg)]);
-  const [flatWh, ...columns] = ladder.clearWh;
+  const [flatWh, ...columns] = ladder.dayWh;
   const candidates: readonly LegDays[] = legs.map((leg, index) => ({ ...leg, dayWh: columns[index] }));
 
   it("offers every step of the saw that stands and stows", () => {

@@ -48,7 +48,7 @@ describe("bestCalendars", () => {
   const seeds = Array.from({ length: 20 }, (_, index) => index + 1);
 
   it.each(seeds)("plan %i: brings what trying every calendar brings, for 0 to 3 swaps", (seed) => {
-    const settings = clearLadder(randomPlan(seed), [0, 20, 45, 70]).clearWh.map(thinned);
+    const settings = clearLadder(randomPlan(seed), [0, 20, 45, 70]).dayWh.map(thinned);
     for (let swaps = 0; swaps <= 3; swaps += 1) {
       const tried = bestByTrying(settings, swaps);
       expect(Math.abs(atMost(settings, swaps) - tried)).toBeLessThanOrEqual(1e-9 * tried);
@@ -72,7 +72,7 @@ describe("bestCalendars", () => {
 
   it("each calendar covers every day once, brings its total, and more than the one before", () => {
     for (const seed of seeds) {
-      const settings = clearLadder(randomPlan(seed), [0, 25, 50, 75]).clearWh;
+      const settings = clearLadder(randomPlan(seed), [0, 25, 50, 75]).dayWh;
       const days = settings[0].length;
       let before = -1;
       for (const { stays, totalWh } of bestCalendars(settings, 20)) {
@@ -126,7 +126,7 @@ describe("swapCalendar", () => {
 
   it("keeps no more swaps than the share asked for needs", () => {
     for (let seed = 1; seed <= 20; seed += 1) {
-      const settings = clearLadder(randomPlan(seed), [0, 25, 50, 75]).clearWh;
+      const settings = clearLadder(randomPlan(seed), [0, 25, 50, 75]).dayWh;
       const answer = swapCalendar(settings, 0.99);
       expect(answer.keptShare).toBeGreaterThanOrEqual(0.99 - 1e-9);
       const target = answer.firstWh + 0.99 * (answer.everyDayWh - answer.firstWh);

@@ -3,7 +3,7 @@ import { readPlan } from "../../lib/plan/index.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { periodsOf } from "../../lib/season/periods.ts";
 import { rulesOfThumb } from "../../lib/season/rules-of-thumb.ts";
-import { aimEnergiesOver, EVERY_DEGREE, tiltLadder } from "../../lib/season/tilt-ladder.ts";
+import { aimEnergyOver, bestTilts, tiltLadder, tiltsEvery } from "../../lib/season/tilt-ladder.ts";
 import { tiltBands, toleranceOf } from "../../lib/season/tolerance.ts";
 import { standGeometry } from "../../lib/stand/settings.ts";
 import { clearSkies } from "./random-plan.ts";
@@ -16,7 +16,7 @@ const plan = readPlan({
 });
 const skies = clearSkies(plan);
 const units = panelUnits(plan.panels);
-const { clear } = aimEnergiesOver(skies, units);
+const energy = aimEnergyOver(skies, units);
 const ladder = tiltLadder(skies, units, 180);
 const { days } = skies.sun;
 
@@ -38,7 +38,7 @@ describe("periodsOf", () => {
 describe("toleranceOf", () => {
   const stand = standGeometry(plan.stand);
   const setting = { name: "leg", legMm: 404.145, tiltDeg: 30, bearingDeg: 180 };
-  const costs = toleranceOf(clear, days, stand, setting);
+  const costs = toleranceOf(energy, days, stand, setting);
 
   it("one millimetre costs what its share of a degree does", () => {
     // A 700 mm square stand at 30 degrees turns cos^2(30) / 700 rad = 0.0614 degrees a mm. In October, far from the
@@ -58,9 +58,9 @@ describe("toleranceOf", () => {
 
   it("at the season's best tilt a degree costs next to nothing; flat has no leg to be wrong", () => {
     const [{ bestTiltDeg }] = tiltBands(ladder);
-    const [best] = toleranceOf(clear, days, stand, { ...setting, tiltDeg: bestTiltDeg });
+    const [best] = toleranceOf(energy, days, stand, { ...setting, tiltDeg: bestTiltDeg });
     expect(best.perDegWh).toBeLessThan(0.001 * best.dayWh);
-    const [flat] = toleranceOf(clear, days, stand, {
+    const [flat] = toleranceOf(energy, days, stand, {
       name: "flat",
       legMm: null,
       tiltDeg: 0,
@@ -80,7 +80,7 @@ describe("tiltBands", () => {
       expect(within3Pct[0]).toBeLessThanOrEqual(within1Pct[0]);
       expect(within3Pct[1]).toBeGreaterThanOrEqual(within1Pct[1]);
       const mean = (tilt: number) =>
-        ladder.clearWh[tilt].subarray(period.first, period.end).reduce((a, b) => a + b, 0) /
+        ladder.dayWh[tilt].subarray(period.first, period.end).reduce((a, b) => a + b, 0) /
         (period.end - period.first);
       for (const tilt of within1Pct) expect(mean(tilt)).toBeGreaterThanOrEqual(0.99 * dayWh);
       if (within3Pct[0] > 0) expect(mean(within3Pct[0] - 1)).toBeLessThan(0.97 * dayWh);
@@ -126,6 +126,29 @@ describe("rulesOfThumb", () => {
   });
 
   it("needs the whole ladder", () => {
-    expect(() => rulesOfThumb(tiltLadder(skies, units, 180, EVERY_DEGREE.slice(10)), 45)).toThrow(RangeError);
+    expect(() => rulesOfThumb(tiltLadder(skies, units, 180, tiltsEvery(1).slice(10)), 45)).toThrow(
+      RangeError,
+    );
+  });
+});
+
+describe("bestTilts", () => {
+  it("reads a fraction of a degree off a ladder of 3-degree steps", () => {
+    const fine = bestTilts(tiltLadder(skies, units, 180, tiltsEvery(0.25)));
+    bestTilts(tiltLadder(skies, units, 180, tiltsEvery(3))).forEach((tilt, day) => {
+      // Days are not quite parabolas; half a degree is far below what a leg can hold.
+      expect(Math.abs(tilt - fine[day])).toBeLessThan(0.5);
+    });
+  });
+
+  it("has no best tilt in the polar night", () => {
+    const dark = readPlan({
+      ...plan,
+      site: { latitudeDeg: 80, longitudeDeg: 0 },
+      season: { from: "2027-12-01", to: "2027-12-05" },
+    });
+    expect([...bestTilts(tiltLadder(clearSkies(dark), units, 180, tiltsEvery(45)))]).toEqual(
+      new Array(5).fill(Number.NaN),
+    );
   });
 });

@@ -1,0 +1,50 @@
+import type { Problem } from "../plan/problem.ts";
+import type { Stand } from "../plan/stand.ts";
+import { type Piece, pieceOfLeg } from "./cut.ts";
+import type { NamedLeg } from "./settings.ts";
+import { type CuttingPlan, cutStock } from "./stock.ts";
+import { type Stowing, stowing, stowProblem } from "./stow.ts";
+
+/** One length of leg on the sheet. */
+export interface SheetLeg extends NamedLeg, Piece {
+  /** Letter to write on the leg, shortest A. */
+  readonly mark: string;
+  /** How many to cut; none of an owned one. */
+  readonly howMany: number;
+  /** Why it does not stow in the frame, or `null`. */
+  readonly stowing: Problem | null;
+}
+
+/** All that a person with a saw needs to know. */
+export interface CuttingSheet {
+  readonly legs: readonly SheetLeg[];
+  readonly stock: CuttingPlan;
+  readonly stow: Stowing;
+}
+
+/**
+ * The cutting sheet for a set of legs: pieces, holes, marks, and the stock to buy.
+ *
+ * @param panelLengthMm the frame's length along the aim, for stowing
+ * @throws PlanError when a piece is longer than all stock
+ */
+export const cuttingSheet = (
+  stand: Stand,
+  panelLengthMm: number,
+  legs: readonly NamedLeg[],
+): CuttingSheet => {
+  const { cutting } = stand;
+  const stow = stowing(stand, panelLengthMm);
+  const marked = [...legs]
+    .sort((a, b) => a.legMm - b.legMm)
+    .map(
+      (leg, index): SheetLeg => ({
+        ...leg,
+        ...pieceOfLeg(leg.legMm, cutting),
+        mark: String.fromCharCode(65 + index),
+        howMany: leg.owned ? 0 : cutting.legsEach,
+        stowing: stowProblem(`leg "${leg.name}"`, leg.legMm, stow),
+      }),
+    );
+  return { legs: marked, stow, stock: cutStock(marked, cutting.stockMm, cutting.kerfMm) };
+};

@@ -20,11 +20,13 @@ export interface Nameplate {
   readonly cellsInSeries?: number | undefined;
 }
 
-type FilledName = Exclude<keyof Nameplate, "cellsInSeries">;
+type FilledName = Exclude<keyof Nameplate, "cellsInSeries" | "powerPctPerK">;
 
-/** A nameplate with nothing left out, and the names of what had to be filled. */
+/** A nameplate with everything in it that a curve needs, and the names of what had to be filled. */
 export interface CompleteNameplate extends Readonly<Record<FilledName, number>> {
-  readonly assumed: readonly FilledName[];
+  /** `undefined` where only the coefficient of voltage was given: the curve then says what that of power is. */
+  readonly powerPctPerK: number | undefined;
+  readonly assumed: readonly (FilledName | "powerPctPerK")[];
 }
 
 /** What is assumed where a nameplate is short: an ordinary panel of crystalline silicon (common practice, no source). */
@@ -54,7 +56,6 @@ const FILLED_NAMES = [
   "impA",
   "vocV",
   "iscA",
-  "powerPctPerK",
   "vocPctPerK",
   "iscPctPerK",
 ] as const satisfies readonly FilledName[];
@@ -76,11 +77,13 @@ export const completeNameplate = (plate: Nameplate): CompleteNameplate => {
     impA,
     vocV: plate.vocV ?? vmpV * ASSUMED.vocOverVmp,
     iscA: plate.iscA ?? impA * ASSUMED.iscOverImp,
-    powerPctPerK: plate.powerPctPerK ?? ASSUMED.powerPctPerK,
     vocPctPerK: plate.vocPctPerK ?? ASSUMED.vocPctPerK,
     iscPctPerK: plate.iscPctPerK ?? ASSUMED.iscPctPerK,
   };
-  return { ...filled, assumed: FILLED_NAMES.filter((name) => plate[name] === undefined) };
+  const assumed = FILLED_NAMES.filter((name) => plate[name] === undefined);
+  return plate.powerPctPerK === undefined && plate.vocPctPerK === undefined
+    ? { ...filled, powerPctPerK: ASSUMED.powerPctPerK, assumed: [...assumed, "powerPctPerK"] }
+    : { ...filled, powerPctPerK: plate.powerPctPerK, assumed };
 };
 
 /** A coefficient that must be a loss. */
@@ -177,5 +180,5 @@ export const curvePointsOf = (plate: CompleteNameplate): CurvePoints => ({
   vmpV: plate.vmpV,
   iscPerK: (plate.iscPctPerK / 100) * plate.iscA,
   vocPerK: (plate.vocPctPerK / 100) * plate.vocV,
-  powerPerK: plate.powerPctPerK / 100,
+  powerPerK: plate.powerPctPerK === undefined ? undefined : plate.powerPctPerK / 100,
 });

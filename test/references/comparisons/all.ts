@@ -1,8 +1,10 @@
 import { aboveTheAir } from "./above-the-air.ts";
 import { cellTemperature } from "./cell-temperature.ts";
+import { clearDays } from "./clear-days.ts";
 import { clearSky } from "./clear-sky.ts";
 import type { Comparison } from "./comparison.ts";
 import { diffuseShare } from "./diffuse-share.ts";
+import { fullChain } from "./full-chain.ts";
 import { glass } from "./glass.ts";
 import { holzkirchen } from "./holzkirchen.ts";
 import { nyAlesund } from "./ny-alesund.ts";
@@ -19,8 +21,9 @@ export interface Section {
 
 /** Every comparison with something from outside that the accuracy table shows. */
 export const sections: readonly Section[] = [
-  { room: "sky", comparisons: [...aboveTheAir, ...clearSky, ...diffuseShare] },
+  { room: "sky", comparisons: [...aboveTheAir, ...clearSky, ...clearDays, ...diffuseShare] },
   { room: "plane", comparisons: [...tiltedPlane, ...glass, ...holzkirchen, ...nyAlesund] },
   { room: "panel", comparisons: [...cellTemperature, ...singleDiode] },
+  { room: "full chain", comparisons: fullChain },
   { room: "circuit", comparisons: [...wire, ...storage] },
 ];

@@ -1,4 +1,5 @@
 import { Temporal } from "temporal-polyfill";
+import { clockMinutes } from "../plan/clock.ts";
 
 /** A part of the day on the clock, as the plan states it: `from` may be later than `to`, over midnight. */
 export interface ClockWindow {
@@ -9,15 +10,9 @@ export interface ClockWindow {
 const MINUTE_MS = 60_000;
 const DAY_MINUTES = 1440;
 
-/** Minutes after midnight of a clock time; 24:00 is 1440. */
-const minutesOf = (clock: string): number => {
-  const [hours = 0, minutes = 0] = clock.split(":").map(Number);
-  return hours * 60 + minutes;
-};
-
 /** Hours from the beginning of a window to its end on a plain day. @example windowHours({ from: "22:00", to: "02:00" }) // 4 */
 export const windowHours = ({ from, to }: ClockWindow): number => {
-  const minutes = minutesOf(to) - minutesOf(from);
+  const minutes = clockMinutes(to) - clockMinutes(from);
   return (minutes > 0 ? minutes : minutes + DAY_MINUTES) / 60;
 };
 
@@ -56,7 +51,7 @@ export const civilDays = (fromMs: number, toMs: number, timeZone: string): reado
     return {
       dayOfWeek: date.dayOfWeek,
       window: (window) => {
-        const from = minutesOf(window.from);
+        const from = clockMinutes(window.from);
         return [at(from), at(from + Math.round(windowHours(window) * 60))];
       },
     };

@@ -4,11 +4,17 @@
  * Conventions of the whole library: degrees at every public door, tilt up from horizontal, bearings clockwise
  * from true north, UTC milliseconds inside, civil dates in the site's zone at the edges, W/m2, W, Wh, mm.
  */
+export type { Aiming } from "./aiming.ts";
 export type { Air, TurbidityClass } from "./air.ts";
 export { TURBIDITY_CLASSES } from "./air.ts";
 export type { Aim, Direction } from "./angle.ts";
 export { directionOf, normalOf, otherReading, turnBetween, wrapBearing } from "./angle.ts";
+export type { Battery, Chemistry } from "./battery.ts";
+export { CHEMISTRIES } from "./battery.ts";
+export type { CableRun, Circuit, Controller, MpptController, PwmController } from "./circuit.ts";
 export { inchesText, MM_PER_INCH, millimetresOf, millimetresText } from "./length.ts";
+export type { Appliance, Loads, Weekday } from "./loads.ts";
+export { WEEKDAYS } from "./loads.ts";
 export type { Module, Mount, Panel } from "./panels.ts";
 export type { Plan, PlanInput } from "./plan.ts";
 export { planSchema } from "./plan.ts";
@@ -20,3 +26,5 @@ export type { Season } from "./season.ts";
 export type { GroundKind, Site } from "./site.ts";
 export type { DiffuseSplit, Sky, SkyToPlane } from "./sky.ts";
 export type { Leg, LegStyle, Stand } from "./stand.ts";
+export { gaugeOf, gaugeText } from "./wire-size.ts";
+export type { Worth } from "./worth.ts";

@@ -1,14 +1,11 @@
 import { z } from "zod";
+import { clockTime } from "./clock.ts";
 import { count, quantity, shortName } from "./field.ts";
 
 /** Days of the week, Monday first (ISO 8601). */
 export const WEEKDAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
 
 export type Weekday = (typeof WEEKDAYS)[number];
-
-const CLOCK = /^([01]\d|2[0-3]):([0-5]\d)$|^24:00$/;
-
-const clockTime = z.string().regex(CLOCK, "must be a clock time").meta({ hint: '24-hour clock, "18:30"' });
 
 /** From one clock time to another, in the site's zone; one that ends earlier than it begins runs over midnight. */
 const clockWindow = z.strictObject({ from: clockTime, to: clockTime }).refine(({ from, to }) => from !== to, {

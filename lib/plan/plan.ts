@@ -1,11 +1,16 @@
 import { z } from "zod";
+import { aimingSchema } from "./aiming.ts";
 import { airSchema } from "./air.ts";
+import { batterySchema } from "./battery.ts";
+import { circuitSchema } from "./circuit.ts";
 import { shortName } from "./field.ts";
+import { loadsSchema } from "./loads.ts";
 import { panelsSchema } from "./panels.ts";
 import { seasonSchema } from "./season.ts";
 import { siteSchema } from "./site.ts";
 import { skySchema } from "./sky.ts";
 import { standSchema } from "./stand.ts";
+import { worthSchema } from "./worth.ts";
 
 /**
  * All that a user states, section by section. Each section's schema holds its own defaults; an absent section
@@ -18,6 +23,11 @@ export const sectionSchemas = {
   sky: skySchema.prefault({ source: "clear" }),
   panels: panelsSchema,
   stand: standSchema.prefault({}),
+  aiming: aimingSchema.prefault({}),
+  circuit: circuitSchema.prefault({}),
+  battery: batterySchema.prefault({ chemistry: "LiFePO4" }),
+  loads: loadsSchema.prefault({}),
+  worth: worthSchema.prefault({}),
 } as const;
 
 export const planSchema = z.strictObject({ name: shortName.default("my plan"), ...sectionSchemas });

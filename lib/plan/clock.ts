@@ -1,0 +1,21 @@
+import { z } from "zod";
+
+const CLOCK = /^([01]\d|2[0-3]):([0-5]\d)$|^24:00$/;
+
+/** A time of day on the clock of the site's zone, `18:30`; `24:00` is the end of the day. */
+export const clockTime = z
+  .string()
+  .regex(CLOCK, "must be a clock time")
+  .meta({ hint: '24-hour clock, "18:30"' });
+
+/** Minutes after midnight of a clock time; 24:00 is 1440. */
+export const clockMinutes = (clock: string): number => {
+  const [hours = 0, minutes = 0] = clock.split(":").map(Number);
+  return hours * 60 + minutes;
+};
+
+/** A number of minutes after midnight as a clock time, to the whole minute; past midnight it comes round again. */
+export const clockOfMinutes = (minutes: number): string => {
+  const whole = ((Math.round(minutes) % 1440) + 1440) % 1440;
+  return `${String(Math.floor(whole / 60)).padStart(2, "0")}:${String(whole % 60).padStart(2, "0")}`;
+};

@@ -1,0 +1,57 @@
+import { z } from "zod";
+import { circuitSchema, controllerSchema } from "./circuit.ts";
+import { count, quantity, shortName } from "./field.ts";
+import { moduleSchema } from "./panels.ts";
+
+const money = (most: number, usual: number, of: string) =>
+  quantity(0, most, { unit: `of your currency, ${of}` }).default(usual);
+
+/** What the remedies cost, in one currency. Invented defaults of about the right size: put in your own. */
+const prices = z.strictObject({
+  legs: money(1e5, 20, "for a set of legs"),
+  panelPerW: money(1e3, 0.9, "for each watt of a second panel"),
+  roofMount: money(1e5, 40, "to fix a panel on the roof"),
+  secondStand: money(1e5, 35, "for a second stand with legs"),
+  thickerCable: money(1e5, 25, "for the thicker cable"),
+  betterController: money(1e5, 90, "for the better controller"),
+  biggerBattery: money(1e6, 260, "for the bigger battery"),
+  fewerLoads: money(1e5, 0, "for doing with less"),
+});
+
+/** What a person does instead when the battery is flat. */
+const instead = z.strictObject({
+  hookUpNight: money(1e4, 30, "for a night with a hook-up"),
+  drivingHour: money(1e4, 8, "for an hour of driving"),
+  drivingHourWh: quantity(1, 1e4, { unit: "Wh that an hour of driving brings" }).default(300),
+  generatorHour: money(1e4, 2.5, "for an hour of generator"),
+  generatorHourWh: quantity(1, 1e5, { unit: "Wh that an hour of generator brings" }).default(600),
+});
+
+/** The question whether something is worth it: what is compared, what it costs, and what is put up with. */
+export const worthSchema = z.strictObject({
+  currency: shortName.default("EUR"),
+  /** Years that what is bought is used for, one season a year. */
+  years: quantity(1, 40, { unit: "years of use, one season each" }).default(5),
+  /** Short days a season, on average, that are put up with. */
+  wantedShortDays: quantity(0, 366, { unit: "short days a season, on average" }).default(2),
+  /** How the stand is used today. */
+  now: z.enum(["flat", "legs"]).default("flat"),
+  /** Aims a day in the set-up with the panel turned after the sun. */
+  aimsADay: count(2, 4, { unit: "aims a day" }).default(3),
+  /** Nameplate of the second panel; left out, the same as the first. */
+  secondPanel: moduleSchema.optional(),
+  /** The thicker panel cable; left out, two sizes up. */
+  thickerCable: circuitSchema.shape.panelCable.unwrap().shape.size.unwrap().optional(),
+  /** The better controller; left out, an MPPT one with as much current. */
+  betterController: controllerSchema.optional(),
+  biggerBatteryPct: quantity(101, 1000, { unit: "% of today's capacity" }).default(200),
+  keptLoadPct: quantity(0, 99, { unit: "% of every load that is kept" }).default(75),
+  prices: prices.prefault({}),
+  instead: instead.prefault({}),
+  /** Seasons drawn where a climate, not a weather file, says what to expect; same seed, same skies. */
+  seasons: count(1, 1000, { unit: "seasons" }).default(200),
+  seed: count(0, 2_147_483_647, { unit: "(any whole number)" }).default(1),
+  stepMinutes: z.literal([10, 15, 20, 30, 60]).meta({ unit: "minutes" }).default(60),
+});
+
+export type Worth = z.output<typeof worthSchema>;

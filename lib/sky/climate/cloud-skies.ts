@@ -65,6 +65,41 @@ const sameSurroundings = (clear: SkyColumns): SkyColumns => ({
   global: new Float64Array(clear.length),
 });
 
+/** Lays one day's light, `ratio` times the clear day's, into a sky; a day without sun is left dark. */
+const layDay = (
+  sun: SunColumns,
+  clear: SkyColumns,
+  { latitudeDeg, days }: CloudSeason,
+  index: number,
+  ratio: number,
+  out: SkyColumns,
+): void => {
+  const day = sun.days[index];
+  const mean = days[index];
+  if (mean === null || mean === undefined) return;
+  const sunset = sunsetHourAngleDeg(latitudeDeg, spencerDeclinationDeg(day.dayOfYear));
+  const clearBeamShare = 1 - erbsDaily(mean.clearClearness, sunset);
+  const beamShare = 1 - erbsDaily(ratio * mean.clearClearness, sunset);
+  splitDay(sun, clear, day, ratio, (ratio * beamShare) / clearBeamShare, out);
+};
+
+/**
+ * The sky of a season whose every day has the same ratio of its light to the clear day's: a rung between which the
+ * days of drawn seasons lie.
+ *
+ * @param ratio 0 or more; 1 is the clear sky itself
+ */
+export const skyAtRatio = (
+  sun: SunColumns,
+  clear: SkyColumns,
+  cloud: CloudSeason,
+  ratio: number,
+): SkyColumns => {
+  const sky = sameSurroundings(clear);
+  for (let index = 0; index < sun.days.length; index++) layDay(sun, clear, cloud, index, ratio, sky);
+  return sky;
+};
+
 /**
  * Equally likely skies of a season under a climate, darkest first. Their mean light is the climate's, exactly; the mean
  * of what a panel makes of them is the expected day, and their spread its band.
@@ -87,17 +122,13 @@ export const climateSkies = (
   }));
   const spreads = daySpreads();
   const ratios = new Float64Array(slices);
-  for (const [index, day] of sun.days.entries()) {
+  for (let index = 0; index < sun.days.length; index++) {
     const mean = cloud.days[index];
     if (mean === null || mean === undefined) continue;
     spreads.slices(mean, ratios);
-    const sunset = sunsetHourAngleDeg(cloud.latitudeDeg, spencerDeclinationDeg(day.dayOfYear));
-    const clearBeamShare = 1 - erbsDaily(mean.clearClearness, sunset);
     for (const [slice, { sky, ratio }] of skies.entries()) {
-      const value = ratios[slice];
-      ratio[index] = value;
-      const beamShare = 1 - erbsDaily(value * mean.clearClearness, sunset);
-      splitDay(sun, clear, day, value, (value * beamShare) / clearBeamShare, sky);
+      ratio[index] = ratios[slice];
+      layDay(sun, clear, cloud, index, ratios[slice], sky);
     }
   }
   return skies;

@@ -2,6 +2,7 @@
 export type { ChartFrame } from "./chart-base.ts";
 export { clockText, type DayQuantity, dayChart } from "./day-chart.ts";
 export { type DayRow, dayTable } from "./day-table.ts";
+export { type Headline, seasonHeadline } from "./headline.ts";
 export { modelWords } from "./model-words.ts";
 export { seasonChart } from "./season-chart.ts";
 export { type SeasonRow, seasonCsv, seasonRows, seasonTable } from "./season-table.ts";

@@ -30,6 +30,21 @@ interface Point {
 const smoothed = (dayWh: Float64Array): ArrayLike<number> =>
   dayWh.length < 3 * SMOOTHING_DAYS ? dayWh : blur(Array.from(dayWh), SMOOTHING_DAYS);
 
+interface BestRun {
+  readonly setting: number;
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Days in a row on which the same setting is best. */
+const bestRuns = (best: Uint8Array): readonly BestRun[] =>
+  Array.from(best).reduce<BestRun[]>((runs, setting, day) => {
+    const run = runs.at(-1);
+    if (run?.setting === setting) runs[runs.length - 1] = { ...run, last: day };
+    else runs.push({ setting, first: day, last: day });
+    return runs;
+  }, []);
+
 const tipText = (yields: SeasonYield, day: number): string => {
   const lines = yields.settings.map(({ setting, clearWh, expectedWh }, index) => {
     const value =
@@ -127,12 +142,13 @@ export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGEleme
         curve: "monotone-x",
       }),
       Plot.ruleY([0], { stroke: colour("muted") }),
-      Plot.rectY(dates, {
-        x1: (date: Date) => date,
-        x2: (date: Date) => new Date(date.getTime() + DAY_MS),
+      Plot.rectY(bestRuns(best), {
+        x1: ({ first }: BestRun) => dates[first],
+        x2: ({ last }: BestRun) => new Date(dates[last].getTime() + DAY_MS),
         y1: footY,
         y2: footY - FOOT_PX / pxPerUnit,
-        fill: (_: Date, day: number) => styles[best[day]].colour,
+        fill: ({ setting }: BestRun) => styles[setting].colour,
+        shapeRendering: "crispEdges",
         clip: false,
         ariaLabel: "best setting of each day",
       }),
@@ -145,7 +161,7 @@ export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGEleme
       }),
       ...(cloudIn
         ? [
-            Plot.text(["clear sky: the most a day can bring"], {
+            Plot.text([narrow ? "shaded: clear sky" : "clear sky: the most a day can bring"], {
               frameAnchor: "top-right",
               dx: -4,
               dy: -14,

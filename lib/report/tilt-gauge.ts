@@ -1,5 +1,6 @@
 import { select } from "d3";
 import { otherReading, toRadians } from "../plan/angle.ts";
+import { tiltWords } from "../stand/reading.ts";
 import { checkBar, paperDrawing } from "./true-size.ts";
 
 /** A leg to be marked on the gauge. */
@@ -10,8 +11,13 @@ export interface GaugeMark {
 }
 
 const WIDTH_MM = 190;
-const HEIGHT_MM = 168;
+/** Height without the list of legs. */
+const HEIGHT_MM = 156;
+const LIST_LINE_MM = 5;
+const LONGEST_NAME = 18;
 const RADIUS_MM = 82;
+/** Where the card is cut. */
+const EDGE_MM = RADIUS_MM + 11.5;
 /** The thread's hole, on the straight edge. */
 const HOLE = { x: WIDTH_MM / 2, y: 34 };
 
@@ -31,6 +37,9 @@ export const gaugePoint = (
   };
 };
 
+const shortened = (name: string): string =>
+  name.length <= LONGEST_NAME ? name : `${name.slice(0, LONGEST_NAME - 1)}\u2026`;
+
 const tickLength = (degrees: number): number => (degrees % 10 === 0 ? 6 : degrees % 5 === 0 ? 4 : 2.2);
 
 /**
@@ -38,10 +47,11 @@ const tickLength = (degrees: number): number => (degrees % 10 === 0 ? 6 : degree
  * along the frame; outside the arc the thread reads the tilt from the ground, inside it the same from a post. The
  * plan's legs are marked.
  *
- * @returns an SVG 190 mm wide and 168 mm high, with a bar of 100 mm to check the print by
+ * @returns an SVG 190 mm wide and 156 mm high (5 more for each leg), with a bar of 100 mm to check the print by
  */
 export const tiltGauge = (document: Document, marks: readonly GaugeMark[]): SVGSVGElement => {
-  const svg = paperDrawing(document, WIDTH_MM, HEIGHT_MM, {
+  const heightMm = HEIGHT_MM + LIST_LINE_MM * marks.length;
+  const svg = paperDrawing(document, WIDTH_MM, heightMm, {
     name: "Tilt gauge",
     description: `A protractor for a plumb line, to be printed at true size. Marked: ${marks.map(({ name, tiltDeg }) => `${name} ${tiltDeg.toFixed(0)} degrees`).join(", ") || "no legs"}.`,
   });
@@ -82,7 +92,7 @@ export const tiltGauge = (document: Document, marks: readonly GaugeMark[]): SVGS
     .append("path")
     .attr(
       "d",
-      `M${HOLE.x - RADIUS_MM - 11},${HOLE.y}H${HOLE.x + RADIUS_MM + 11}A${RADIUS_MM + 11},${RADIUS_MM + 11} 0 0 1 ${HOLE.x - RADIUS_MM - 11},${HOLE.y}Z`,
+      `M${HOLE.x - RADIUS_MM - 11},${HOLE.y}H${HOLE.x + EDGE_MM}A${EDGE_MM},${EDGE_MM} 0 0 1 ${HOLE.x - RADIUS_MM - 11},${HOLE.y}Z`,
     )
     .attr("fill", "none")
     .attr("stroke", "black")
@@ -96,12 +106,7 @@ export const tiltGauge = (document: Document, marks: readonly GaugeMark[]): SVGS
     .attr("fill", "none")
     .attr("stroke", "black")
     .attr("stroke-width", 0.25);
-  root
-    .append("circle")
-    .attr("cx", HOLE.x)
-    .attr("cy", HOLE.y + 0)
-    .attr("r", 0.8)
-    .attr("fill", "black");
+  root.append("circle").attr("cx", HOLE.x).attr("cy", HOLE.y).attr("r", 0.8).attr("fill", "black");
 
   for (const half of ["left", "right"] as const) {
     for (let degrees = 0; degrees <= 90; degrees += 1) {
@@ -112,28 +117,29 @@ export const tiltGauge = (document: Document, marks: readonly GaugeMark[]): SVGS
         degrees % 10 === 0 ? 0.3 : 0.15,
       ).attr("data-ground-deg", degrees);
       if (degrees % 10 !== 0 || (degrees === 0 && half === "right") || degrees === 90) continue;
-      const outer = gaugePoint(degrees, RADIUS_MM + 8, half);
+      const outer = gaugePoint(degrees, RADIUS_MM + 8.6, half);
       const inner = gaugePoint(degrees, RADIUS_MM - 9, half);
       text(outer.x, outer.y + 1.2, 3.4, String(degrees)).attr("font-weight", 700);
       text(inner.x, inner.y + 1.2, 3, String(otherReading(degrees)));
     }
     for (const { name, tiltDeg } of marks) {
-      line(gaugePoint(tiltDeg, 14, half), gaugePoint(tiltDeg, RADIUS_MM - 12, half), 0.5)
+      line(gaugePoint(tiltDeg, 22, half), gaugePoint(tiltDeg, RADIUS_MM - 13, half), 0.5)
         .attr("data-leg-deg", tiltDeg)
         .attr("stroke-dasharray", "3 1.2");
-      if (half === "right") continue;
-      // Along its own line, so that close marks stay readable; turned so that it is not upside down.
-      const at = gaugePoint(tiltDeg, 44, half);
-      text(
-        0,
-        -1,
-        3.2,
-        `${name}: ${tiltDeg.toFixed(0)} from the ground, ${otherReading(Number(tiltDeg.toFixed(0)))} from a post`,
-      )
-        .attr("transform", `translate(${at.x} ${at.y}) rotate(${tiltDeg - 90})`)
+      // Along its own line, so that close marks stay readable, and turned so that it is not upside down.
+      const at = gaugePoint(tiltDeg, 46, half);
+      text(0, -1, 3.2, shortened(name))
+        .attr(
+          "transform",
+          `translate(${at.x} ${at.y}) rotate(${half === "left" ? tiltDeg - 90 : 90 - tiltDeg})`,
+        )
         .attr("font-weight", 600);
     }
   }
-  checkBar(svg, (WIDTH_MM - 100) / 2, HEIGHT_MM - 14);
+  marks.forEach(({ name, tiltDeg }, index) => {
+    const y = HOLE.y + RADIUS_MM + 18 + index * LIST_LINE_MM;
+    text(HOLE.x, y, 3.4, `${shortened(name)}: ${tiltWords(tiltDeg)}`);
+  });
+  checkBar(svg, (WIDTH_MM - 100) / 2, heightMm - 16);
   return svg;
 };

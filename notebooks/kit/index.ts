@@ -1,4 +1,5 @@
 /** What notebooks share: the plan panel, figures and tables, and the skies of a plan. */
+export { answerOf } from "./answer.ts";
 export { dataTable } from "./data-table.ts";
 export { dayPicker } from "./day-picker.ts";
 export { el, saySo, type ViewOf, viewOf } from "./dom.ts";

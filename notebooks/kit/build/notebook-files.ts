@@ -14,3 +14,6 @@ export const notebookFiles = (): readonly string[] =>
   readdirSync(NOTEBOOKS)
     .filter((name) => name.endsWith(".html"))
     .sort((a, b) => Number(b === "index.html") - Number(a === "index.html") || a.localeCompare(b));
+
+/** The most one take-away file may weigh: it has to cross a bad connection once, and a phone's memory often. */
+export const LARGEST_TAKE_AWAY_BYTES = 1.6e6;

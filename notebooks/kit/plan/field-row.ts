@@ -175,6 +175,27 @@ const variantControl = (
   };
 };
 
+const fileControl = (
+  field: Extract<LineField, { readonly kind: "file" }>,
+  id: string,
+  set: (value: unknown) => void,
+): Control => {
+  const said = el("span", { class: "unit", role: "status" });
+  const input = el("input", {
+    id,
+    type: "file",
+    accept: field.accept,
+    onchange: async () => {
+      const [file] = input.files ?? [];
+      if (file === undefined) return;
+      const fits = file.size <= field.largestBytes;
+      said.textContent = fits ? "" : `larger than ${Math.round(field.largestBytes / 1e6)} MB: not opened`;
+      if (fits) set(field.take(file.name, await file.text()));
+    },
+  });
+  return { elements: [input, said], focus: input, show: () => undefined };
+};
+
 /** The library's words about a field: what is allowed and what would mend it. */
 export const problemWords = ({ allowed, hint }: Problem): string =>
   `${allowed}${hint === undefined ? "" : `; ${hint}`}`;
@@ -190,7 +211,9 @@ export const fieldRow = (field: LineField, context: RowContext): Row => {
       ? choiceControl(field, id, set)
       : field.kind === "variant"
         ? variantControl(field, id, context)
-        : typedControl(field, id, set, units);
+        : field.kind === "file"
+          ? fileControl(field, id, set)
+          : typedControl(field, id, set, units);
   const problem = el("p", { class: "problem", id: `${id}-problem`, hidden: true });
   const help = field.says === undefined ? null : el("p", { class: "help", id: `${id}-help` }, field.says);
   if (help !== null) control.focus.setAttribute("aria-describedby", help.id);
@@ -206,7 +229,10 @@ export const fieldRow = (field: LineField, context: RowContext): Row => {
     element.hidden = field.when !== undefined && !field.when(valueAt(store.given, base));
     control.show(valueAt(store.given, path) ?? valueAt(store.plan, path));
     // A variant stands for a whole part of the plan: what is wrong inside it is said by the fields it shows.
-    const found = field.kind === "variant" ? [] : store.problems.filter((one) => one.path === pathText(path));
+    const found =
+      field.kind === "variant" || field.kind === "file"
+        ? []
+        : store.problems.filter((one) => one.path === pathText(path));
     problem.hidden = found.length === 0;
     problem.textContent = found.map(problemWords).join(" ");
     if (found.length === 0) control.focus.removeAttribute("aria-invalid");

@@ -40,6 +40,13 @@ export type Field = FieldBase &
       }
     | { readonly kind: "variant"; readonly variants: readonly Variant[] }
     | {
+        readonly kind: "file";
+        readonly accept: string;
+        readonly largestBytes: number;
+        /** Takes the file's text in; what it returns becomes the plan's value. */
+        readonly take: (name: string, text: string) => unknown;
+      }
+    | {
         readonly kind: "list";
         readonly item: string;
         readonly most: number;

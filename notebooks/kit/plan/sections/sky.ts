@@ -1,4 +1,5 @@
 import { TURBIDITY_CLASSES } from "../../../../lib/plan/air.ts";
+import { takeWeather } from "../../weather/files.ts";
 import { weatherChoices } from "../../weather/shipped.ts";
 import type { Section } from "../field.ts";
 import { valueAt } from "../path.ts";
@@ -34,6 +35,19 @@ export const skySection: Section = {
       label: "Weather file",
       when: isWeather,
       choices: weatherChoices(),
+    },
+    {
+      kind: "file",
+      path: ["sky", "file"],
+      label: "Open a weather file of your own",
+      when: isWeather,
+      accept: ".csv,text/csv",
+      largestBytes: 40e6,
+      take: (name, text) => {
+        takeWeather(name, text);
+        return name;
+      },
+      says: "CSV with a column time_utc (UTC, end of each interval) and ghi_W_m2; dni_W_m2, dhi_W_m2, temp_air_degC and wind_speed_m_s where known. It stays in this browser.",
     },
     {
       kind: "choice",

@@ -1,7 +1,8 @@
 import { z } from "zod";
+import { climateFields } from "./climate.ts";
 
 /** Published ways to split global light into beam and diffuse; `sky/diffuse-share` says which and why. */
-export const DIFFUSE_SPLITS = ["engerer", "erbs", "ridley"] as const;
+export const DIFFUSE_SPLITS = ["engerer", "erbs", "ridley", "reindl"] as const;
 
 export type DiffuseSplit = (typeof DIFFUSE_SPLITS)[number];
 
@@ -24,7 +25,9 @@ const weather = z.strictObject({
   toPlane,
 });
 
-/** Where the light comes from: the clear-sky upper bound alone, or a weather file of the place. */
-export const skySchema = z.discriminatedUnion("source", [clear, weather]);
+const climate = z.strictObject({ ...climateFields, toPlane });
+
+/** Where the light comes from: the clear-sky upper bound alone, a weather file of the place, or its climate's twelve months. */
+export const skySchema = z.discriminatedUnion("source", [clear, weather, climate]);
 
 export type Sky = z.output<typeof skySchema>;

@@ -6,6 +6,7 @@ import { clampedAsin, toDegrees } from "../../plan/angle.ts";
 import type { DiffuseSplit } from "../../plan/sky.ts";
 import { engererShare } from "../diffuse-share/engerer.ts";
 import { erbsHourly } from "../diffuse-share/erbs.ts";
+import { reindlShare } from "../diffuse-share/reindl.ts";
 import { ridleyShare } from "../diffuse-share/ridley.ts";
 
 /** The intervals of a season: what the file says, and where the sun is. Means over the lit part, W/m2. */
@@ -78,5 +79,11 @@ const ridley: SplitModel = (intervals, shares) => {
   }
 };
 
+const reindl: SplitModel = (intervals, shares) => {
+  for (let i = 0; i < intervals.length; i += 1) {
+    shares[i] = reindlShare(clearnessOf(intervals, i), intervals.sine[i]);
+  }
+};
+
 /** The published splits by name. */
-export const SPLITS: Readonly<Record<DiffuseSplit, SplitModel>> = { erbs, engerer, ridley };
+export const SPLITS: Readonly<Record<DiffuseSplit, SplitModel>> = { engerer, erbs, ridley, reindl };

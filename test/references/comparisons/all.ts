@@ -4,6 +4,7 @@ import { clearDays } from "./clear-days.ts";
 import { clearSky } from "./clear-sky.ts";
 import type { Comparison } from "./comparison.ts";
 import { diffuseShare } from "./diffuse-share.ts";
+import { diffuseSplits } from "./diffuse-splits.ts";
 import { fullChain } from "./full-chain.ts";
 import { glass } from "./glass.ts";
 import { holzkirchen } from "./holzkirchen.ts";
@@ -21,7 +22,10 @@ export interface Section {
 
 /** Every comparison with something from outside that the accuracy table shows. */
 export const sections: readonly Section[] = [
-  { room: "sky", comparisons: [...aboveTheAir, ...clearSky, ...clearDays, ...diffuseShare] },
+  {
+    room: "sky",
+    comparisons: [...aboveTheAir, ...clearSky, ...clearDays, ...diffuseShare, ...diffuseSplits],
+  },
   { room: "plane", comparisons: [...tiltedPlane, ...glass, ...holzkirchen, ...nyAlesund] },
   { room: "panel", comparisons: [...cellTemperature, ...singleDiode] },
   { room: "full chain", comparisons: fullChain },

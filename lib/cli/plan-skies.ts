@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import type { Plan } from "../plan/plan.ts";
 import { type PlanSkies, skiesOfPlan } from "../season/skies-of-plan.ts";
+import { planClimates } from "./climate-tables.ts";
 import { LARGEST_WEATHER_BYTES, readTextFile } from "./read-file.ts";
 
 /**
@@ -11,6 +12,12 @@ import { LARGEST_WEATHER_BYTES, readTextFile } from "./read-file.ts";
  */
 export const planSkies = async (plan: Plan, folder: string): Promise<PlanSkies> => {
   const { sky } = plan;
-  if (sky.source === "clear") return skiesOfPlan(plan, null);
-  return skiesOfPlan(plan, await readTextFile(resolve(folder, sky.file), LARGEST_WEATHER_BYTES));
+  switch (sky.source) {
+    case "clear":
+      return skiesOfPlan(plan, null);
+    case "climate":
+      return skiesOfPlan(plan, null, await planClimates(sky.from, folder));
+    case "weather":
+      return skiesOfPlan(plan, await readTextFile(resolve(folder, sky.file), LARGEST_WEATHER_BYTES));
+  }
 };

@@ -1,8 +1,11 @@
 import type { Plan } from "../plan/plan.ts";
+import type { ClimateTable } from "../sky/climate/climate-table.ts";
+import { climateNotes } from "../sky/climate/plan-climate.ts";
 import type { SkyColumns } from "../sky/columns.ts";
 import { parseWeather } from "../sky/weather/parse-weather.ts";
 import { weatherSkyColumns, weatherYears } from "../sky/weather/weather-columns.ts";
 import type { SunColumns } from "../sun/index.ts";
+import { type SeasonCloud, seasonCloud } from "./season-cloud.ts";
 import { seasonClearSky, seasonSun } from "./season-skies.ts";
 import { readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
 
@@ -10,6 +13,8 @@ import { readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
 export interface PlanSkies {
   readonly skies: SeasonSkies;
   readonly notes: readonly string[];
+  /** Where the skies come from a climate: what is known of its days, for the bands of whole seasons; else `null`. */
+  readonly cloud: SeasonCloud | null;
 }
 
 /** One sky for each year of the file that holds the season, each as likely as the next. */
@@ -33,21 +38,39 @@ const weatherSkies = (
   };
 };
 
+/** A table without a place. */
+const NO_CLIMATES: ClimateTable = { stations: [] };
+
 /**
- * Makes the skies that a plan asks for: the clear one, and those of its weather file.
+ * Makes the skies that a plan asks for: the clear one, and those of its weather file or its climate.
  *
  * @param weatherCsv the text of the file that `plan.sky.file` names; `null` when the plan names none
- * @throws PlanError with everything found wrong in the weather file
+ * @param climates the places that `plan.sky.from` chooses among: the shipped tables, or the plan's own [none]
+ * @throws PlanError with everything found wrong in the weather file or the climate
  * @throws RangeError when the plan names a weather file and its text is not given
  */
-export const skiesOfPlan = (plan: Plan, weatherCsv: string | null): PlanSkies => {
+export const skiesOfPlan = (
+  plan: Plan,
+  weatherCsv: string | null,
+  climates: ClimateTable = NO_CLIMATES,
+): PlanSkies => {
   const { site, sky } = plan;
   const sun = seasonSun(plan);
   const clear = seasonClearSky(plan, sun);
-  if (sky.source === "clear")
-    return { skies: readySkies(sun, clear, [], sky.toPlane, site.horizon), notes: [] };
-  if (weatherCsv === null)
-    throw new RangeError(`skiesOfPlan: expected the text of ${sky.file}, received null`);
-  const { expected, notes } = weatherSkies({ ...plan, sky }, sun, clear, weatherCsv);
-  return { skies: readySkies(sun, clear, expected, sky.toPlane, site.horizon), notes };
+  const ready = (expected: readonly WeightedSky[]): SeasonSkies =>
+    readySkies(sun, clear, expected, sky.toPlane, site.horizon);
+  switch (sky.source) {
+    case "clear":
+      return { skies: ready([]), notes: [], cloud: null };
+    case "climate": {
+      const cloud = seasonCloud({ ...plan, sky }, sun, clear, climates);
+      return { skies: ready(cloud.skies), notes: climateNotes(cloud.chosen), cloud };
+    }
+    case "weather": {
+      if (weatherCsv === null)
+        throw new RangeError(`skiesOfPlan: expected the text of ${sky.file}, received null`);
+      const { expected, notes } = weatherSkies({ ...plan, sky }, sun, clear, weatherCsv);
+      return { skies: ready(expected), notes, cloud: null };
+    }
+  }
 };

@@ -1,6 +1,7 @@
 import { PlanError } from "../../lib/plan/index.ts";
 import type { Plan } from "../../lib/plan/plan.ts";
 import { type PlanSkies, type SeasonSkies, skiesOfPlan } from "../../lib/season/index.ts";
+import { planClimates } from "./climate/tables.ts";
 import { weatherText } from "./weather/files.ts";
 
 /** What the skies depend on: everything else of a plan can change without the sun being looked up again. */
@@ -11,6 +12,7 @@ let last: { readonly key: string; readonly skies: Promise<PlanSkies> } | null = 
 const make = async (plan: Plan): Promise<PlanSkies> => {
   const { sky } = plan;
   if (sky.source === "clear") return skiesOfPlan(plan, null);
+  if (sky.source === "climate") return skiesOfPlan(plan, null, await planClimates(sky.from));
   const text = await weatherText(sky.file);
   if (text === null) {
     throw new PlanError([

@@ -1,11 +1,11 @@
+import type { AnalogyKind, SunshineRelation } from "../../plan/climate.ts";
 import { PlanError } from "../../plan/problem.ts";
-import { ANALOGIES, type AnalogyKind } from "./analogy-kinds.ts";
+import { ANALOGY_PLACES } from "./analogy-places.ts";
 import { blendClimate, type ClimateSite, type PlaceShare } from "./blend.ts";
 import { distanceKm } from "./choose-place.ts";
 import type { ChosenClimate } from "./chosen-climate.ts";
 import type { ClimateTable } from "./climate-table.ts";
 import { monthlyClearness, type Twelve } from "./station.ts";
-import type { SunshineRelation } from "./sunshine.ts";
 
 const finite = (values: Twelve): Twelve => values.filter(Number.isFinite);
 const mean = (values: Twelve): number => values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -31,7 +31,7 @@ export const climateByAnalogy = (
   site: ClimateSite,
   relation: SunshineRelation = "fitted",
 ): ChosenClimate => {
-  const ids: readonly string[] = ANALOGIES[kind];
+  const ids: readonly string[] = ANALOGY_PLACES[kind];
   const stations = table.stations.filter((station) => ids.includes(station.id));
   if (stations.length === 0) {
     throw new PlanError([

@@ -1,6 +1,7 @@
 /**
  * One climate out of several places: their clearness, warmth and wind, each weighed.
  */
+import type { SunshineRelation } from "../../plan/climate.ts";
 import type { Climate, ClimateDoubt } from "./climate.ts";
 import { dailyRangeK, MEAN_SHARE } from "./day-temperature.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, monthSuns } from "./month-sun.ts";
@@ -12,7 +13,7 @@ import {
   type StationSource,
   type Twelve,
 } from "./station.ts";
-import { SUNSHINE_YEAR_SPREAD, type SunshineRelation, sunshineMonthSpread } from "./sunshine.ts";
+import { SUNSHINE_YEAR_SPREAD, sunshineMonthSpread } from "./sunshine.ts";
 import { windShareAtHeight } from "./wind-height.ts";
 
 /** A place that has a part in a climate. */

@@ -1,15 +1,15 @@
 /**
  * Which places speak for a site: the nearest, weighed by distance, height and kind of source.
  */
+
 import { clampedAsin, toRadians } from "../../plan/angle.ts";
+import { ANALOGY_KINDS, type SunshineRelation } from "../../plan/climate.ts";
 import { PlanError } from "../../plan/problem.ts";
-import { ANALOGIES } from "./analogy-kinds.ts";
 import { blendClimate, type ClimateSite, type PlaceShare } from "./blend.ts";
 import { type ChosenClimate, placeLine } from "./chosen-climate.ts";
 import type { Climate } from "./climate.ts";
 import type { ClimateTable } from "./climate-table.ts";
 import type { ClimateStation, StationSource } from "./station.ts";
-import type { SunshineRelation } from "./sunshine.ts";
 
 /** Mean radius of the Earth, km (IUGG). */
 const EARTH_KM = 6371;
@@ -179,7 +179,7 @@ export const climateNear = (
         path: "sky",
         value: `nearest place ${Number.isFinite(nearest) ? `${Math.round(nearest)} km away` : "none"}`,
         allowed: `must have a place with a climate within ${TOO_FAR_KM} km of the site`,
-        hint: `name a climate by analogy: ${Object.keys(ANALOGIES).join(", ")}; or give twelve numbers of your own`,
+        hint: `name a climate by analogy: ${ANALOGY_KINDS.join(", ")}; or give twelve numbers of your own`,
       },
     ]);
   }

@@ -1,6 +1,7 @@
 /**
  * Places of a table by name.
  */
+import type { SunshineRelation } from "../../plan/climate.ts";
 import { nearestName } from "../../plan/nearest-name.ts";
 import { PlanError } from "../../plan/problem.ts";
 import type { ClimateSite } from "./blend.ts";
@@ -8,7 +9,6 @@ import { climateOfShares, distanceKm } from "./choose-place.ts";
 import type { ChosenClimate } from "./chosen-climate.ts";
 import type { ClimateTable } from "./climate-table.ts";
 import type { ClimateStation } from "./station.ts";
-import type { SunshineRelation } from "./sunshine.ts";
 
 /** Letters and digits only, without accents, in small letters: `Sao Paulo` finds `São-Paulo`. */
 const plain = (text: string): string =>

@@ -1,5 +1,6 @@
+import type { SunshineRelation } from "../../plan/climate.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, type MonthSun, monthSuns } from "./month-sun.ts";
-import { globalOfSunshine, type SunshineRelation } from "./sunshine.ts";
+import { globalOfSunshine } from "./sunshine.ts";
 
 /** Twelve values, January first. */
 export type Twelve = readonly number[];

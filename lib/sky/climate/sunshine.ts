@@ -2,10 +2,8 @@
  * Global radiation from hours of bright sunshine: the relation of Angstrom 1924 and Prescott 1940,
  * G = G0 (a + b s), with s the sunshine hours over the hours from sunrise to sunset.
  */
+import type { SunshineRelation } from "../../plan/climate.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, type MonthSun } from "./month-sun.ts";
-
-/** How to read radiation out of sunshine: `fitted` unless there is a reason. */
-export type SunshineRelation = "fao56" | "fitted";
 
 /** FAO-56, Allen et al. 1998, eq. 35: the values recommended where nothing has been calibrated. */
 const FAO56 = { a: 0.25, b: 0.5 } as const;

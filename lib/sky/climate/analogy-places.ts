@@ -1,8 +1,8 @@
-/**
- * Climates by analogy: what to take where no place is near. Each kind names shipped places that have it; both hemispheres
- * count, with the same season.
- */
-export const ANALOGIES = {
+import type { AnalogyKind } from "../../plan/climate.ts";
+
+/** Shipped places (by id) whose climate is of a kind; both hemispheres count, with the same season. */
+export const ANALOGY_PLACES: Readonly<Record<AnalogyKind, readonly string[]>> = {
+  // Stornoway, Valentia, Malin Head, Reykjavik, Brest, Punta Arenas, Ushuaia
   "cool wet coast": [
     "wmo-03026",
     "wmo-03953",
@@ -12,7 +12,9 @@ export const ANALOGIES = {
     "wmo-85934",
     "wmo-87938",
   ],
+  // Erzurum, Lhasa, Zacatecas, La Quiaca, Bryce Canyon
   "dry mountain": ["wmo-17096", "wmo-55591", "wmo-76525", "wmo-87007", "tmy3-724756"],
+  // Riyadh, Bechar, Ain Salah, Wadi Halfa, Upington, Needles, Las Vegas
   "hot desert": [
     "wmo-40438",
     "wmo-60571",
@@ -22,6 +24,7 @@ export const ANALOGIES = {
     "tmy3-723805",
     "tmy3-723860",
   ],
+  // Hongkong, Wuhan, Durban, Porto Alegre, Buenos Aires, Brisbane, Jacksonville, Charleston
   "humid subtropical": [
     "wmo-45004",
     "wmo-57494",
@@ -32,6 +35,7 @@ export const ANALOGIES = {
     "tmy3-722060",
     "tmy3-722080",
   ],
+  // Nagpur, Bangalore, Chiang Mai, Bamako, Ouagadougou, Managua, Cuiaba, Brasilia
   "tropical wet and dry": [
     "wmo-42867",
     "wmo-43295",
@@ -42,7 +46,9 @@ export const ANALOGIES = {
     "wmo-83361",
     "wmo-83377",
   ],
+  // Wien, Bucuresti, Omsk, Almaty, Chicago, Fargo
   continental: ["wmo-11035", "wmo-15420", "wmo-28698", "wmo-36870", "tmy3-725300", "tmy3-727530"],
+  // Tromso, Murmansk, Amderma, Great Wall, Mawson, Casey, Barrow
   "polar coast": [
     "wmo-01026",
     "wmo-22113",
@@ -52,16 +58,4 @@ export const ANALOGIES = {
     "wmo-89611",
     "tmy3-700260",
   ],
-} as const satisfies Readonly<Record<string, readonly string[]>>;
-
-export type AnalogyKind = keyof typeof ANALOGIES;
-
-export const ANALOGY_KINDS: readonly AnalogyKind[] = [
-  "cool wet coast",
-  "dry mountain",
-  "hot desert",
-  "humid subtropical",
-  "tropical wet and dry",
-  "continental",
-  "polar coast",
-];
+};

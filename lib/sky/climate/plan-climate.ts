@@ -1,0 +1,97 @@
+/**
+ * The climate that a plan asks for.
+ */
+import type { ClimateFrom, StatedMonths, SunshineRelation } from "../../plan/climate.ts";
+import { PlanError } from "../../plan/problem.ts";
+import { climateByAnalogy } from "./analogy.ts";
+import { blendClimate, type ClimateSite } from "./blend.ts";
+import { climateNear } from "./choose-place.ts";
+import { type ChosenClimate, doubtLine } from "./chosen-climate.ts";
+import type { ClimateTable } from "./climate-table.ts";
+import { climateOfPlace } from "./find-place.ts";
+import { lightProblems } from "./light-checks.ts";
+import type { MonthlyLight } from "./station.ts";
+
+const MJ_PER_KWH = 3.6;
+
+/** The light as stated, with the field it was stated in. */
+const lightOf = (stated: StatedMonths): { readonly light: MonthlyLight; readonly field: string } => {
+  if (stated.globalMJM2 !== undefined) {
+    const kWhM2Day = stated.globalMJM2.map((value) => value / MJ_PER_KWH);
+    return { light: { kind: "global", kWhM2Day }, field: "globalMJM2" };
+  }
+  if (stated.clearness !== undefined) {
+    return { light: { kind: "clearness", index: stated.clearness }, field: "clearness" };
+  }
+  if (stated.sunshineHours !== undefined) {
+    return { light: { kind: "sunshine", hours: stated.sunshineHours }, field: "sunshineHours" };
+  }
+  return { light: { kind: "global", kWhM2Day: stated.globalKWhM2 ?? [] }, field: "globalKWhM2" };
+};
+
+const statedClimate = (
+  stated: StatedMonths,
+  site: ClimateSite,
+  relation: SunshineRelation,
+): ChosenClimate => {
+  const { light, field } = lightOf(stated);
+  const problems = lightProblems(light, site.latitudeDeg, (month) => `sky.from.${field}[${month}]`);
+  if (problems.length > 0) throw new PlanError(problems);
+  const { airLowC, airHighC, windMs, windHeightM } = stated;
+  const station = {
+    id: "stated",
+    place: "the site",
+    country: "",
+    ...site,
+    source: "own table" as const,
+    light,
+    air:
+      airLowC === undefined || airHighC === undefined
+        ? null
+        : { kind: "range" as const, lowC: airLowC, highC: airHighC },
+    wind: windMs === undefined ? null : { ms: windMs, heightM: windHeightM },
+  };
+  const share = { station, distanceKm: 0, heightDifferenceM: 0, weight: 1 };
+  return {
+    kind: "own table",
+    climate: blendClimate([share], site, relation),
+    shares: [],
+    says: "twelve months as stated in the plan",
+    warnings: light.kind === "sunshine" ? ["The light is estimated from hours of sunshine."] : [],
+  };
+};
+
+/**
+ * The climate that a plan's `sky.from` asks for.
+ *
+ * @param table the shipped places, or the plan's own table where it names one; not looked at for stated months
+ * @throws PlanError when the months cannot be true, no place is near enough, or none has the name
+ */
+export const chosenClimate = (
+  from: ClimateFrom,
+  table: ClimateTable,
+  site: ClimateSite,
+  relation: SunshineRelation = "fitted",
+): ChosenClimate => {
+  switch (from.kind) {
+    case "months":
+      return statedClimate(from, site, relation);
+    case "analogy":
+      return climateByAnalogy(table, from.like, site, relation);
+    case "place":
+      return climateOfPlace(table, from.name, site, relation);
+    case "table":
+    case "nearest":
+      return climateNear(table, site, relation);
+  }
+};
+
+/** What a reader of the figures must know about their climate: from where, how sure, what to beware of. */
+export const climateNotes = (chosen: ChosenClimate): readonly string[] => {
+  const doubt = doubtLine(chosen.climate);
+  return [
+    `Cloud from the climate of ${chosen.says}.`,
+    ...(doubt === null ? [] : [`Expected figures: ${doubt}; the bands hold it.`]),
+    ...chosen.warnings,
+  ];
+};

@@ -1,0 +1,135 @@
+import { panelPower } from "../panel/index.ts";
+import type { Aim } from "../plan/angle.ts";
+import {
+  CLEAN_GLASS_ANGULAR_LOSS,
+  emptyPlaneColumns,
+  martinRuizGlass,
+  planeColumns,
+} from "../plane/index.ts";
+import type { SunColumns } from "../sun/columns.ts";
+import { facingSunOver } from "./facing-sun.ts";
+import type { PanelUnit } from "./panel-unit.ts";
+import type { Period } from "./periods.ts";
+import type { ReadySky } from "./skies.ts";
+
+/** Parts into which a solar day is cut, from solar midnight to solar midnight. */
+export interface DayBins {
+  readonly minutes: number;
+  readonly count: number;
+}
+
+/** What aims bring in each part of the day, mean over a period's days and its skies, Wh. */
+export interface PeriodEnergies {
+  readonly period: Period;
+  /** For each aim, a value for each bin of the day. */
+  readonly binWh: readonly Float64Array[];
+  /** Wh a day for a panel that at every moment points where most light comes from: no aiming does better. */
+  readonly limitWh: number;
+}
+
+const DAY_MINUTES = 1440;
+const MINUTE_MS = 60_000;
+const SHORTEST_BIN_MINUTES = 10;
+
+/** Bins of ten minutes, or of as many steps as make at least ten. */
+export const dayBins = (stepMinutes: number): DayBins => {
+  const minutes = Math.ceil(SHORTEST_BIN_MINUTES / stepMinutes) * stepMinutes;
+  return { minutes, count: DAY_MINUTES / minutes };
+};
+
+/** For each row, its place in an array of (period, bin); rows outside every period get -1. */
+const slotsOf = (sun: SunColumns, periods: readonly Period[], bins: DayBins): Int32Array => {
+  const periodOfDay = new Int32Array(sun.days.length).fill(-1);
+  periods.forEach(({ first, end }, index) => {
+    periodOfDay.fill(index, first, end);
+  });
+  const slots = new Int32Array(sun.length);
+  for (let row = 0; row < sun.length; row += 1) {
+    const day = sun.day[row];
+    const sinceStart = sun.timeMs[row] - sun.days[day].startMs;
+    const bin = Math.min(bins.count - 1, Math.floor(sinceStart / (bins.minutes * MINUTE_MS)));
+    slots[row] = periodOfDay[day] < 0 ? -1 : periodOfDay[day] * bins.count + bin;
+  }
+  return slots;
+};
+
+/**
+ * What each of many aims brings in each part of the day, by period: the ground on which aims are chosen.
+ *
+ * @param skies one or more, their weights summing to 1
+ * @param units the panels that are aimed
+ * @param periods that do not overlap
+ * @param onProgress told how much is done, 0 to 1
+ */
+export const aimEnergies = (
+  sun: SunColumns,
+  skies: readonly ReadySky[],
+  units: readonly PanelUnit[],
+  aims: readonly Aim[],
+  periods: readonly Period[],
+  onProgress: (share: number) => void = () => {},
+): readonly PeriodEnergies[] => {
+  const bins = dayBins(sun.stepMinutes);
+  const slots = slotsOf(sun, periods, bins);
+  const glass = martinRuizGlass(CLEAN_GLASS_ANGULAR_LOSS);
+  const light = emptyPlaneColumns(sun.length);
+  const power = new Float64Array(sun.length);
+  const watts = new Float64Array(sun.length);
+  const most = new Float64Array(sun.length);
+  const ofAim = aims.map(() => new Float64Array(periods.length * bins.count));
+  const limit = new Float64Array(periods.length * bins.count);
+
+  /** Adds up the watts of all units for the light at hand. */
+  const addUnits = (layLight: () => void, sky: ReadySky): void => {
+    watts.fill(0);
+    layLight();
+    for (const { model, howMany } of units) {
+      panelPower(model, light, sky.sky, power);
+      for (let row = 0; row < sun.length; row += 1) watts[row] += howMany * power[row];
+    }
+    for (let row = 0; row < sun.length; row += 1) if (watts[row] > most[row]) most[row] = watts[row];
+  };
+  const addTo = (out: Float64Array, from: Float64Array, weight: number): void => {
+    for (let row = 0; row < sun.length; row += 1) {
+      if (slots[row] >= 0) out[slots[row]] += weight * sun.hours[row] * from[row];
+    }
+  };
+
+  const facingSun = facingSunOver(sun, skies[0].dome, glass);
+  skies.forEach((sky, skyIndex) => {
+    most.fill(0);
+    addUnits(() => facingSun(sky.dome, light), sky);
+    aims.forEach((aim, index) => {
+      addUnits(() => planeColumns(sun, sky.dome, aim, glass, light), sky);
+      addTo(ofAim[index], watts, sky.weight);
+      onProgress((skyIndex + (index + 1) / aims.length) / skies.length);
+    });
+    addTo(limit, most, sky.weight);
+  });
+
+  return periods.map((period, index) => {
+    const days = period.end - period.first;
+    const part = (column: Float64Array): Float64Array =>
+      column.slice(index * bins.count, (index + 1) * bins.count).map((wh) => wh / days);
+    return {
+      period,
+      binWh: ofAim.map(part),
+      limitWh: part(limit).reduce((sum, wh) => sum + wh, 0),
+    };
+  });
+};
+
+/** Energies of disjoint periods put together into those of one that holds them all, each by its days. */
+export const joinedEnergies = (name: string, parts: readonly PeriodEnergies[]): PeriodEnergies => {
+  const daysOf = ({ period }: PeriodEnergies): number => period.end - period.first;
+  const days = parts.reduce((sum, part) => sum + daysOf(part), 0);
+  const shares = parts.map((part) => daysOf(part) / days);
+  const binWh = parts[0].binWh.map((first, aim) =>
+    first.map((_, bin) => parts.reduce((sum, part, index) => sum + shares[index] * part.binWh[aim][bin], 0)),
+  );
+  return {
+    period: { name, first: parts[0].period.first, end: parts[parts.length - 1].period.end },
+    binWh,
+    limitWh: parts.reduce((sum, part, index) => sum + shares[index] * part.limitWh, 0),
+  };
+};

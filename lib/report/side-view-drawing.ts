@@ -16,16 +16,23 @@ export interface DrawnSetting {
   readonly colour: string;
 }
 
-const MARGIN = { left: 14, right: 14, top: 40, bottom: 44 };
-/** Radius of the angle marks, as a share of the frame. */
-const ANGLE_SHARE = 0.3;
+const MARGIN = { left: 14, right: 14, top: 66, bottom: 44 };
+/** Radius of the angle marks, as a share of the frame's length. */
+const ANGLE_SHARE = 0.26;
+/** Height of the post drawn at the heel. */
+const GUIDE_SHARE = 0.34;
+/** A drawing on a wide page grows no further than this. */
+const LARGEST_PX_PER_MM = 0.4;
 
 interface Point {
   readonly x: number;
   readonly y: number;
 }
 
-/** Where things stand on the drawing: the box that every tilt of this frame fits in, so that drawings can be compared. */
+/**
+ * Where things stand on the drawing. The scale fits every tilt of this frame, so that drawings of one width can be
+ * compared; a height that is asked for holds the panel even upright.
+ */
 const placing = (
   stand: StandGeometry,
   frame: FrameSide,
@@ -36,12 +43,13 @@ const placing = (
   const left = frame.depthMm + Math.max(0, stand.heelSpacerMm);
   const points = [...view.frame, view.foot, view.pivot];
   const right = Math.max(frame.lengthMm, ...points.map(({ backMm }) => backMm)) * 1.02;
-  const top = frame.lengthMm + frame.depthMm;
+  const upright = frame.lengthMm + frame.depthMm;
+  const top = Math.max(...points.map(({ upMm }) => upMm), GUIDE_SHARE * frame.lengthMm);
   const fall = right * Math.abs(Math.tan(toRadians(stand.groundSlopeDeg)));
   const across = (width - MARGIN.left - MARGIN.right) / (left + right);
-  const upright =
-    heightAsked === undefined ? across : (heightAsked - MARGIN.top - MARGIN.bottom) / (top + fall);
-  const pxPerMm = Math.min(across, upright, 0.34);
+  const high =
+    heightAsked === undefined ? across : (heightAsked - MARGIN.top - MARGIN.bottom) / (upright + fall);
+  const pxPerMm = Math.min(across, high, LARGEST_PX_PER_MM);
   const height = heightAsked ?? MARGIN.top + MARGIN.bottom + (top + fall) * pxPerMm;
   const heelX = (width - (left + right) * pxPerMm) / 2 + left * pxPerMm;
   const heelY = height - MARGIN.bottom - (stand.groundSlopeDeg < 0 ? fall * pxPerMm : 0);
@@ -117,7 +125,7 @@ export const sideViewDrawing = (
     "ground",
   );
   const radius = ANGLE_SHARE * frame.lengthMm * pxPerMm;
-  const guide = radius * 1.35;
+  const guide = GUIDE_SHARE * frame.lengthMm * pxPerMm;
   drawn(path([heel, { x: heel.x, y: heel.y - guide }]), colour("muted"), 1).attr("stroke-dasharray", "2 4");
   if (stand.groundSlopeDeg !== 0) {
     drawn(path([heel, { x: heel.x + guide, y: heel.y }]), colour("muted"), 1).attr("stroke-dasharray", "2 4");
@@ -150,28 +158,35 @@ export const sideViewDrawing = (
     .attr("stroke", colour("ink"))
     .attr("stroke-width", 1.5);
 
-  label(MARGIN.left, 18, "start", name)
-    .attr("font-size", 14)
-    .attr("font-weight", 650)
-    .attr("fill", setting.colour);
   const towards = (deg: number, far: number): Point => ({
     x: heel.x + far * Math.cos(toRadians(deg)),
-    y: heel.y - far * Math.sin(toRadians(deg)),
+    y: heel.y - far * Math.sin(toRadians(deg)) + 4,
   });
-  // Each reading beside its own arc; a thin wedge has no room inside, so the words stand outside of it.
-  const fromGround = towards(Math.max(7, tiltDeg / 2), radius + 6);
-  label(fromGround.x, fromGround.y + 4, "start", `${ground}° from the ground`)
-    .attr("fill", colour("accent"))
-    .attr("font-weight", 600);
-  label(heel.x - 2, heel.y - guide - 6, "start", `${post}° from a post`).attr("fill", colour("muted"));
-  if (legMm !== null) {
-    const middle = { x: (pivot.x + foot.x) / 2, y: (pivot.y + foot.y) / 2 };
-    const room = width - middle.x > 150;
-    label(middle.x + (room ? 9 : -9), middle.y + 4, room ? "start" : "end", legWords).attr(
-      "font-weight",
-      600,
-    );
+  // Outside its arc; low down a reading has no room there and stands a little up.
+  const byGround = towards(Math.max(9, tiltDeg / 2), radius + 7);
+  if (tiltDeg > 0) label(byGround.x, byGround.y, "start", `${ground}°`).attr("fill", colour("accent"));
+  // Between a steep panel and the post there is no room: it then stands on the post's other side.
+  const steep = tiltDeg > 55;
+  const byPost = steep
+    ? { x: heel.x - 7, y: heel.y - radius }
+    : towards((tiltDeg + 90) / 2, radius * 0.82 + 14);
+  if (tiltDeg < 90) {
+    label(byPost.x, byPost.y, steep ? "end" : "middle", `${post}°`).attr("fill", colour("muted"));
   }
+
+  const bold = 600;
+  label(MARGIN.left, 18, "start", name)
+    .attr("font-size", 14)
+    .attr("font-weight", bold)
+    .attr("fill", setting.colour);
+  const reading = label(MARGIN.left, 36, "start", "");
+  reading
+    .append("tspan")
+    .attr("fill", colour("accent"))
+    .attr("font-weight", bold)
+    .text(`${ground}° from the ground`);
+  reading.append("tspan").attr("fill", colour("muted")).text(`, ${post}° from a post`);
+  label(MARGIN.left, 53, "start", legMm === null ? legWords : `leg ${legWords}`);
   scaleBar(svg, { x: MARGIN.left, y: height - 14 }, pxPerMm, width);
   return svg;
 };

@@ -27,7 +27,7 @@ export const SCHEMES: Readonly<Record<"light" | "dark", Scheme>> = {
     sun: "#f3e3ad",
     accent: "#0b6650",
     warning: "#a3271b",
-    settings: ["#707b76", "#b25b00", "#00806a", "#2459b5", "#8a2f86", "#7d5b00", "#c02a5c", "#17717f"],
+    settings: ["#38433e", "#a85500", "#007a64", "#2459b5", "#8a2f86", "#7d5b00", "#c02a5c", "#17717f"],
   },
   dark: {
     paper: "#111916",
@@ -38,7 +38,7 @@ export const SCHEMES: Readonly<Record<"light" | "dark", Scheme>> = {
     sun: "#3d3a22",
     accent: "#63cfae",
     warning: "#ff9b8c",
-    settings: ["#9aa6a0", "#f0a04b", "#35c7a6", "#82adff", "#dd93d9", "#d3b23f", "#ff86a8", "#6fc3d3"],
+    settings: ["#d8e0da", "#f0a04b", "#35c7a6", "#82adff", "#dd93d9", "#d3b23f", "#ff86a8", "#6fc3d3"],
   },
 };
 

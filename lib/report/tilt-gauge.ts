@@ -92,7 +92,7 @@ export const tiltGauge = (document: Document, marks: readonly GaugeMark[]): SVGS
     .append("path")
     .attr(
       "d",
-      `M${HOLE.x - RADIUS_MM - 11},${HOLE.y}H${HOLE.x + EDGE_MM}A${EDGE_MM},${EDGE_MM} 0 0 1 ${HOLE.x - RADIUS_MM - 11},${HOLE.y}Z`,
+      `M${HOLE.x - EDGE_MM},${HOLE.y}H${HOLE.x + EDGE_MM}A${EDGE_MM},${EDGE_MM} 0 0 1 ${HOLE.x - EDGE_MM},${HOLE.y}Z`,
     )
     .attr("fill", "none")
     .attr("stroke", "black")

@@ -1,0 +1,70 @@
+import { readFileSync, statSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { LARGEST_TAKE_AWAY_BYTES, notebookFiles } from "../../notebooks/kit/build/notebook-files.ts";
+import { launchChromium } from "./chromium.ts";
+import { guardedPage, sidewaysPx } from "./guarded-page.ts";
+import { builtTakeAway, type TakeAway } from "./take-away.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+const LOOKS = [
+  { width: 1280, height: 900, colorScheme: "light" },
+  { width: 1280, height: 900, colorScheme: "dark" },
+  { width: 390, height: 844, colorScheme: "light" },
+  { width: 390, height: 844, colorScheme: "dark" },
+] as const;
+
+/** A break of the accessibility rules as the checker tells it, short enough to read in a test's output. */
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+}
+
+declare const axe: { readonly run: () => Promise<{ readonly violations: readonly Violation[] }> };
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchChromium();
+}, 120_000);
+afterAll(() => browser.close());
+
+describe.each(notebookFiles())("%s, one file opened from disk", (file) => {
+  let takeAway: TakeAway;
+  beforeAll(async () => {
+    takeAway = await builtTakeAway(file);
+  }, 180_000);
+  afterAll(() => takeAway.remove());
+
+  test("weighs no more than a bad connection can bear", () => {
+    expect(statSync(takeAway.path).size).toBeLessThanOrEqual(LARGEST_TAKE_AWAY_BYTES);
+  });
+
+  test.each(LOOKS)(
+    "at $width px, $colorScheme: no error, no request, no sideways scroll, no axe violation",
+    async ({ width, height, colorScheme }) => {
+      const { page, complaints, foreign, close } = await guardedPage(browser, takeAway.url, {
+        viewport: { width, height },
+        colorScheme,
+        reducedMotion: "reduce",
+      });
+      await page.locator("main svg[aria-label]").first().waitFor();
+      await page.waitForLoadState("networkidle");
+      expect(await page.locator(".observablehq--error").allTextContents()).toEqual([]);
+      expect(await sidewaysPx(page)).toBe(0);
+      await page.evaluate(AXE);
+      const { violations } = await page.evaluate(() => axe.run());
+      expect(
+        violations.map(({ id, nodes }) => [
+          id,
+          nodes.slice(0, 3).map(({ html, failureSummary }) => `${html.slice(0, 160)} ${failureSummary}`),
+        ]),
+      ).toEqual([]);
+      expect(complaints).toEqual([]);
+      expect(foreign).toEqual([]);
+      await close();
+    },
+    120_000,
+  );
+});

@@ -8,6 +8,7 @@
 import { type DiodeReference, idealityRatio, logSaturationRatio } from "./diode-conditions.ts";
 import { lambertW0OfExp } from "./lambert-w.ts";
 import { STC } from "./linear-module.ts";
+import { NEGLIGIBLE_OHM } from "./single-diode.ts";
 
 /** The logarithm of Lambert's argument is tabled from -40 (W is 4e-18) to 60; W bends by at most 4/27 there. */
 const [LEAST_LOG, MOST_LOG] = [-40, 60] as const;
@@ -34,7 +35,7 @@ const CELL_NODES = 151;
 /** A curve made ready to be asked for its current. */
 export interface CurrentTable {
   readonly reference: DiodeReference;
-  /** Logarithm of series resistance x saturation current (or of the current alone without one) at each degC. */
+  /** Logarithm of the saturation current at each degC from -40 to 110. */
   readonly logSaturation: Float64Array;
 }
 
@@ -83,7 +84,7 @@ export const tabledCurrentAt = (
   const shuntS = suns / reference.shuntOhm;
   const idealityV = reference.idealityV * idealityRatio(cellC);
   // The saturation current itself, some 1e-10 A beside the light current, is left out of the sum.
-  if (seriesOhm === 0) return photocurrentA - Math.exp(log + volts / idealityV) - volts * shuntS;
+  if (seriesOhm < NEGLIGIBLE_OHM) return photocurrentA - Math.exp(log + volts / idealityV) - volts * shuntS;
   const spread = idealityV * (1 + seriesOhm * shuntS);
   const argument = log + Math.log(seriesOhm / spread) + (seriesOhm * photocurrentA + volts) / spread;
   return (

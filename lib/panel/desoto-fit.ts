@@ -46,8 +46,11 @@ const MOST_IDEALITY_SHARE = 1 / 5;
 /** The band gap is sought between these, eV. */
 const [LEAST_BAND_GAP_EV, MOST_BAND_GAP_EV] = [0.1, 6] as const;
 
-/** Temperatures between which the slope of the power is taken, degC: evenly about 25. */
-const [COOL_C, WARM_C] = [10, 40] as const;
+/**
+ * Temperatures between which the slope of the power is taken, degC: mostly above 25, as IEC 61215 measures it. The slope
+ * steepens by up to 2 % for each 10 K, so that the one at 25 itself, or up to 55, is within 1.5 % of it.
+ */
+const [COOL_C, WARM_C] = [20, 45] as const;
 
 /** The adjustment is sought within this many per cent. */
 const MOST_ADJUST_PCT = 100;

@@ -27,6 +27,9 @@ export interface OperatingPoint {
   readonly watts: number;
 }
 
+/** A series resistance below this is none: its closed form would divide 0 by 0 long before it moved a current. */
+export const NEGLIGIBLE_OHM = 1e-12;
+
 /**
  * Current at a terminal voltage, A; negative above the open-circuit voltage.
  *
@@ -36,7 +39,7 @@ export const currentAt = (curve: DiodeCurve, volts: number): number => {
   const { photocurrentA, saturationA, seriesOhm, idealityV } = curve;
   const shuntS = 1 / curve.shuntOhm;
   const driven = photocurrentA + saturationA;
-  if (seriesOhm === 0) return driven - saturationA * Math.exp(volts / idealityV) - volts * shuntS;
+  if (seriesOhm < NEGLIGIBLE_OHM) return driven - saturationA * Math.exp(volts / idealityV) - volts * shuntS;
   const divider = 1 + seriesOhm * shuntS;
   const logArgument =
     Math.log((seriesOhm * saturationA) / (idealityV * divider)) +

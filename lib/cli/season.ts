@@ -1,5 +1,6 @@
 import { basename } from "node:path";
 import type { Plan } from "../plan/plan.ts";
+import { bandSentences } from "../report/band-words.ts";
 import { modelWords } from "../report/model-words.ts";
 import { seasonChart } from "../report/season-chart.ts";
 import { seasonCsv, seasonRows, seasonTable } from "../report/season-table.ts";
@@ -8,11 +9,14 @@ import { tableMetadata } from "../report/table-metadata.ts";
 import { textSummary } from "../report/text-summary.ts";
 import { panelUnits } from "../season/panel-unit.ts";
 import { type SeasonYield, seasonYield } from "../season/season-yield.ts";
+import { seasonBands, type TotalBand } from "../season/sequences.ts";
 import { settingsOf } from "../season/settings.ts";
+import type { PlanSkies } from "../season/skies-of-plan.ts";
 import { chartDocument } from "./chart-document.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
+import { progressLine } from "./progress.ts";
 import { switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
 import { version } from "./version.ts";
 import { type WholeFile, writeWholeFiles } from "./write-file.ts";
@@ -70,16 +74,27 @@ const filesAsked = async (
   return files;
 };
 
+/** Bands of whole seasons, drawn under a progress line; `null` when the skies come from no climate. */
+const totalBands = (yields: SeasonYield, { cloud }: PlanSkies, voice: Voice): readonly TotalBand[] | null => {
+  if (cloud === null) return null;
+  const progress = progressLine(`drawing ${cloud.seasons} seasons`, voice);
+  const bands = seasonBands(yields, cloud, (done, days) => progress.at(done / days));
+  progress.end();
+  return bands;
+};
+
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const plan = planWithOptions(planFile.plan, words);
-  const { skies, notes } = await planSkies(plan, planFile.folder);
+  const planned = await planSkies(plan, planFile.folder);
+  const { skies, notes } = planned;
   const yields = seasonYield(skies, panelUnits(plan.panels), settingsOf(plan));
+  const totals = totalBands(yields, planned, voice);
   const files = await filesAsked(words, plan, yields);
   await writeWholeFiles(files, { force: switchedOn(words, "force") });
 
   if (switchedOn(words, "json")) {
-    voice.say(JSON.stringify({ plan, notes, models: modelWords(plan), rows: seasonRows(yields) }));
+    voice.say(JSON.stringify({ plan, notes, models: modelWords(plan), totals, rows: seasonRows(yields) }));
     return;
   }
   voice.say(
@@ -87,6 +102,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
       `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
       "",
       ...textSummary(yields, plan.site.name),
+      ...bandSentences(yields, totals),
       ...notes,
     ].join("\n"),
   );

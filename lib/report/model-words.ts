@@ -10,7 +10,15 @@ const SPLIT = {
   engerer: "Engerer 2015",
   erbs: "Erbs, Klein & Duffie 1982",
   ridley: "Ridley, Boland & Lauret 2010",
+  reindl: "Reindl, Beckman & Duffie 1990",
 } as const;
+
+const CLIMATE = [
+  "cloud climate: daily clearness by Bendt, Collares-Pereira & Rabl 1981 to the site's clear day (tropics: Saunier, Reddy & Kumar 1987), each month's mean kept",
+  "beam and diffuse of cloudy days: Erbs, Klein & Duffie 1982, hourly and daily, relative to the clear sky; the day's course is the clear sky's",
+  "seasons drawn with day-to-day memory: Graham, Hollands & Brunger 1988",
+  "air temperature through the day: Erbs, Klein & Beckman 1983; wind with height: FAO-56",
+] as const;
 
 /** The models behind a plan's figures, each with its source, for the tables' metadata. */
 export const modelWords = ({ sky }: Plan): readonly string[] => [
@@ -19,6 +27,7 @@ export const modelWords = ({ sky }: Plan): readonly string[] => [
   ...(sky.source === "weather"
     ? [`weather file: ${sky.file}; where it has no beam, diffuse share by ${SPLIT[sky.diffuseSplit]}`]
     : []),
+  ...(sky.source === "climate" ? CLIMATE : []),
   TO_PLANE[sky.toPlane],
   "glass: Martin & Ruiz 2001, 2005",
   "cell temperature: Faiman 2008",

@@ -1,9 +1,9 @@
 import * as Plot from "@observablehq/plot";
 import { blur, max, utcFormat } from "d3";
-import { judgedWh, type SeasonYield } from "../season/season-yield.ts";
+import { bestSingle, judgedWh, type SeasonYield } from "../season/season-yield.ts";
 import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
 import { endLabels } from "./setting-marks.ts";
-import { settingStyles } from "./setting-styles.ts";
+import { type SettingStyle, settingStyles } from "./setting-styles.ts";
 import { colour } from "./theme.ts";
 import { energyWords, tiltShort } from "./words.ts";
 
@@ -44,6 +44,36 @@ const bestRuns = (best: Uint8Array): readonly BestRun[] =>
     else runs.push({ setting, first: day, last: day });
     return runs;
   }, []);
+
+/** The p10 to p90 band of the setting that does best when left alone, where a spread between skies is known. */
+const bandArea = (
+  yields: SeasonYield,
+  dates: readonly Date[],
+  styles: readonly SettingStyle[],
+): readonly Plot.Markish[] => {
+  const single = bestSingle(yields);
+  const { band } = yields.settings[single];
+  if (band === null) return [];
+  const [low, high] = [smoothed(band.p10Wh), smoothed(band.p90Wh)];
+  return [
+    Plot.areaY(dates, {
+      x: (date: Date) => date,
+      y1: (_: Date, day: number) => low[day],
+      y2: (_: Date, day: number) => high[day],
+      fill: styles[single].colour,
+      fillOpacity: 0.16,
+      curve: "monotone-x",
+    }),
+  ];
+};
+
+/** What the shaded areas are. */
+const areaWords = (yields: SeasonYield, narrow: boolean): string => {
+  const { band, setting } = yields.settings[bestSingle(yields)];
+  if (narrow) return band === null ? "shaded: clear sky" : "band: 8 days in 10; shaded: clear sky";
+  const clear = "clear sky: the most a day can bring";
+  return band === null ? clear : `band: eight days in ten (${setting.name}); ${clear}`;
+};
 
 const tipText = (yields: SeasonYield, day: number): string => {
   const lines = yields.settings.map(({ setting, clearWh, expectedWh }, index) => {
@@ -110,6 +140,7 @@ export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGEleme
         fillOpacity: 0.55,
         curve: "monotone-x",
       }),
+      ...bandArea(yields, dates, styles),
       ...valueAxis(cloudIn ? "Wh a day" : "Wh a day, clear sky", narrow ? 4 : 6),
       Plot.axisX({
         anchor: "bottom",
@@ -161,7 +192,7 @@ export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGEleme
       }),
       ...(cloudIn
         ? [
-            Plot.text([narrow ? "shaded: clear sky" : "clear sky: the most a day can bring"], {
+            Plot.text([areaWords(yields, narrow)], {
               frameAnchor: "top-right",
               dx: -4,
               dy: -14,

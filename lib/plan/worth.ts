@@ -48,9 +48,7 @@ export const worthSchema = z.strictObject({
   keptLoadPct: quantity(0, 99, { unit: "% of every load that is kept" }).default(75),
   prices: prices.prefault({}),
   instead: instead.prefault({}),
-  /** Seasons drawn where a climate, not a weather file, says what to expect; same seed, same skies. */
-  seasons: count(1, 1000, { unit: "seasons" }).default(200),
-  seed: count(0, 2_147_483_647, { unit: "(any whole number)" }).default(1),
+  /** Steps of the seasons that are lived through; every set-up sees the same. */
   stepMinutes: z.literal([10, 15, 20, 30, 60]).meta({ unit: "minutes" }).default(60),
 });
 

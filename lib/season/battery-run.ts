@@ -1,15 +1,15 @@
-import { stepHeldBattery } from "../circuit/held-step.ts";
 import {
-  type BatteryModel,
   balanceResidual,
   type EnergyLedger,
   emptyLedger,
-  type Harvest,
-  type LoadColumns,
   type StepDemand,
   stepBattery,
   warmthOf,
-} from "../circuit/index.ts";
+} from "../circuit/balance.ts";
+import type { BatteryModel } from "../circuit/battery.ts";
+import type { Harvest } from "../circuit/harvest.ts";
+import { stepHeldBattery } from "../circuit/held-step.ts";
+import type { LoadColumns } from "../circuit/loads.ts";
 import type { BatterySteps } from "./battery-steps.ts";
 
 /** What does not change from one sky to the next. */

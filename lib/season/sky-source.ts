@@ -1,11 +1,21 @@
+import type { Plan } from "../plan/plan.ts";
+import { skyAtRatio } from "../sky/climate/cloud-skies.ts";
 import type { SkySequences } from "../sky/climate/sequences.ts";
 import type { SunColumns } from "../sun/columns.ts";
-import type { ReadySky } from "./skies.ts";
+import { drawSeasons } from "./sequences.ts";
+import { type ReadySky, readySkies } from "./skies.ts";
+import type { PlanSkies } from "./skies-of-plan.ts";
 
 /** Skies that a battery is put through: each a season, one as likely as the next. */
 export type SkySource =
-  /** The years of a weather file. */
-  | { readonly kind: "years"; readonly sun: SunColumns; readonly skies: readonly ReadySky[] }
+  /** The years of a weather file; or the clear sky alone, where nothing else is known. */
+  | {
+      readonly kind: "years";
+      readonly sun: SunColumns;
+      readonly skies: readonly ReadySky[];
+      /** Whether there is cloud in them; if not, every answer is an upper bound. */
+      readonly cloudIn: boolean;
+    }
   /** Seasons drawn from a climate, day by day between rungs of cloud. */
   | {
       readonly kind: "drawn";
@@ -24,11 +34,11 @@ export interface CloudRung {
 export const seasonsOf = (source: SkySource): number =>
   source.kind === "years" ? source.skies.length : source.sequences.seasons;
 
-/** A ratio to the clear day's light lies between two rungs this far apart; a panel's watts are next to straight between them. */
+/** A day's ratio to its clear day lies between two rungs this far apart; a panel's watts are next to straight between. */
 const RUNG_STEP = 0.05;
 
 /** The rungs that hold all days of some sequences, darkest first. */
-export const rungRatios = ({ ratio }: SkySequences): readonly number[] => {
+const rungRatios = ({ ratio }: SkySequences): readonly number[] => {
   let least = Number.POSITIVE_INFINITY;
   let most = 0;
   for (const value of ratio) {
@@ -39,4 +49,30 @@ export const rungRatios = ({ ratio }: SkySequences): readonly number[] => {
   const first = Math.floor(least / RUNG_STEP);
   const last = Math.max(first + 1, Math.ceil(most / RUNG_STEP));
   return Array.from({ length: last - first + 1 }, (_, rung) => (first + rung) * RUNG_STEP);
+};
+
+/**
+ * The seasons that a plan's skies offer a battery: drawn ones where they come from a climate, else the years of the
+ * weather file, else the clear sky.
+ *
+ * @param onProgress told while seasons are drawn how many of their days are done
+ */
+export const skySource = (
+  { site, sky }: Pick<Plan, "site" | "sky">,
+  { skies, cloud }: PlanSkies,
+  onProgress?: (done: number, days: number) => void,
+): SkySource => {
+  const { sun, clear, expected } = skies;
+  if (cloud === null) {
+    const cloudIn = expected.length > 0;
+    return { kind: "years", sun, skies: cloudIn ? expected : [clear], cloudIn };
+  }
+  const sequences = drawSeasons({ days: sun.days }, cloud, onProgress);
+  const ratios = rungRatios(sequences);
+  const columns = ratios.map((ratio) => ({
+    weight: 1 / ratios.length,
+    sky: skyAtRatio(sun, clear.sky, cloud.days, ratio),
+  }));
+  const ready = readySkies(sun, clear.sky, columns, sky.toPlane, site.horizon).expected;
+  return { kind: "drawn", sun, rungs: ratios.map((ratio, at) => ({ ratio, sky: ready[at] })), sequences };
 };

@@ -1,0 +1,67 @@
+import type { Plan } from "../plan/plan.ts";
+import type { SunColumns } from "../sun/columns.ts";
+import { type AimPlan, aimByDay } from "./aim-plan.ts";
+import type { PanelUnit } from "./panel-unit.ts";
+import { reaim } from "./reaim.ts";
+import { judgedWh, seasonYield } from "./season-yield.ts";
+import type { Setting } from "./settings.ts";
+import type { SeasonSkies } from "./skies.ts";
+import { swapCalendar } from "./swap-calendar.ts";
+
+/** The legs used through a season: the setting that the swap calendar has on each day, the stand facing as planned. */
+export const legsInUse = (
+  skies: SeasonSkies,
+  onStand: readonly PanelUnit[],
+  settings: readonly Setting[],
+): AimPlan => {
+  const yields = seasonYield(skies, onStand, settings);
+  const ofDay = new Uint8Array(yields.days.length);
+  for (const { setting, first, end } of swapCalendar(yields.settings.map(judgedWh)).stays) {
+    ofDay.fill(setting, first, end);
+  }
+  return aimByDay(skies.sun, settings, ofDay);
+};
+
+const MINUTE_MS = 60_000;
+
+/** The stand turned after the sun: each month's best routine with at most so many aims a day. */
+export const turnedAfterSun = (
+  plan: Pick<Plan, "site" | "stand" | "aiming">,
+  skies: SeasonSkies,
+  onStand: readonly PanelUnit[],
+  aimsADay: number,
+): AimPlan => {
+  const { sun } = skies;
+  const aiming = { ...plan.aiming, mostAims: aimsADay };
+  const [, ...months] = reaim({ ...plan, aiming }, skies, onStand).periods;
+  const aims: Setting[] = [];
+  const numberOf = (setting: Setting): number => {
+    const at = aims.findIndex(
+      (aim) => aim.tiltDeg === setting.tiltDeg && aim.bearingDeg === setting.bearingDeg,
+    );
+    return at === -1 ? aims.push(setting) - 1 : at;
+  };
+  const ofRow = new Uint8Array(sun.length);
+  for (const { period, routines } of months) {
+    const { parts } = routines[routines.length - 1];
+    const numbers = parts.map(({ setting }) => numberOf(setting));
+    fillRows(sun, period, parts, numbers, ofRow);
+  }
+  return { aims, ofRow };
+};
+
+const fillRows = (
+  { days, timeMs }: SunColumns,
+  period: { readonly first: number; readonly end: number },
+  parts: readonly { readonly fromMinutes: number; readonly toMinutes: number }[],
+  numbers: readonly number[],
+  ofRow: Uint8Array,
+): void => {
+  for (const { first, end, noonMs } of days.slice(period.first, period.end)) {
+    for (let row = first; row < end; row += 1) {
+      const minutes = (timeMs[row] - noonMs) / MINUTE_MS;
+      const part = parts.findIndex(({ toMinutes }) => minutes < toMinutes);
+      ofRow[row] = numbers[part === -1 ? parts.length - 1 : part];
+    }
+  }
+};

@@ -1,0 +1,177 @@
+import { thickerRuns } from "../circuit/index.ts";
+import { diodePanel } from "../panel/index.ts";
+import { controllerSchema } from "../plan/circuit.ts";
+import type { Module } from "../plan/panels.ts";
+import type { Plan } from "../plan/plan.ts";
+import { type AimPlan, heldAim } from "./aim-plan.ts";
+import { legsInUse, turnedAfterSun } from "./aims-of-plan.ts";
+import { type PanelUnit, panelUnits } from "./panel-unit.ts";
+import type { PlacedPanels, SetUp } from "./set-up.ts";
+import { settingsOf } from "./settings.ts";
+import type { SeasonSkies } from "./skies.ts";
+
+/** A set-up that could be had, what it changes, and what it costs. */
+export interface Remedy {
+  readonly setUp: SetUp;
+  /** What differs from today, in a few words. */
+  readonly says: string;
+  readonly price: number;
+}
+
+/** What is compared: today's set-up and what could be done about it. */
+export interface Choices {
+  readonly asIs: SetUp;
+  readonly remedies: readonly Remedy[];
+  /** A second panel of some rated watts, so that the smallest that is enough can be sought. */
+  readonly withSecondPanel: (where: "roof" | "legs", watts: number) => Remedy | null;
+}
+
+/** The same kind of panel with another rated power: its currents go with its size, its voltages stay. */
+const resized = (module: Module, watts: number): Module => {
+  const times = watts / module.powerW;
+  const { impA, iscA } = module;
+  return {
+    ...module,
+    powerW: watts,
+    ...(impA === undefined ? {} : { impA: impA * times }),
+    ...(iscA === undefined ? {} : { iscA: iscA * times }),
+  };
+};
+
+/** The second panel ready for the loop, at its own rated power or another. */
+const secondUnit = ({ panels, worth }: Plan, where: "roof" | "legs", watts?: number): PanelUnit => {
+  const [first] = panels;
+  const module = worth.secondPanel ?? first.module;
+  const path = worth.secondPanel === undefined ? "panels[0].module" : "worth.secondPanel";
+  const { dustPct, otherLossPct } = first;
+  const model = diodePanel(
+    watts === undefined ? module : resized(module, watts),
+    {
+      mount: where === "roof" ? "flat-on-roof" : "open-rack",
+      losses: { dust: dustPct / 100, mismatch: 0, ageing: 0, other: otherLossPct / 100 },
+    },
+    path,
+  );
+  return {
+    name: `second panel, ${where}`,
+    howMany: 1,
+    model,
+    fixedAim: where === "roof" ? { tiltDeg: 0, bearingDeg: 0 } : null,
+  };
+};
+
+/** Sizes by which the cable grows when the plan names none. */
+const SIZES_UP = 2;
+
+/**
+ * The set-ups that a plan's questions are about: as is; legs used; re-aimed; a second panel on the roof or on legs;
+ * thicker cable; better controller; bigger battery; fewer loads. What makes no sense for the plan is left out (no legs, no
+ * panel on the stand, a controller that is good already).
+ *
+ * @param skies of the season, by which legs and aims are chosen
+ * @throws PlanError for a nameplate that can't be true or a leg that can't stand
+ */
+export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
+  const { circuit, battery, loads, worth } = plan;
+  const { prices } = worth;
+  const units = panelUnits(plan.panels);
+  const onStand = units.filter(({ fixedAim }) => fixedAim === null);
+  const settings = settingsOf(plan);
+  const [flat, ...legs] = settings;
+  const flatAims = heldAim(flat);
+  const hasLegs = legs.length > 0;
+  const legAims = hasLegs ? legsInUse(skies, onStand.length > 0 ? onStand : units, settings) : flatAims;
+  const place = (aims: AimPlan): readonly PlacedPanels[] =>
+    units.map((unit) => ({ unit, aims: unit.fixedAim === null ? aims : heldAim(unit.fixedAim) }));
+  const today = place(worth.now === "legs" ? legAims : flatAims);
+  const asIs: SetUp = { name: "as is", panels: today, circuit, battery, loads };
+  const remedies: Remedy[] = [];
+  const offer = (name: string, says: string, price: number, change: Partial<SetUp>): Remedy => ({
+    setUp: { ...asIs, ...change, name },
+    says,
+    price,
+  });
+
+  if (hasLegs && onStand.length > 0) {
+    if (worth.now === "flat") {
+      remedies.push(
+        offer("legs used", "the stand's legs, changed by the calendar", prices.legs, {
+          panels: place(legAims),
+        }),
+      );
+    }
+    const aims = turnedAfterSun(plan, skies, onStand, worth.aimsADay);
+    remedies.push(
+      offer(
+        "re-aimed",
+        `legs, and turned after the sun, ${worth.aimsADay} aims a day`,
+        worth.now === "flat" ? prices.legs : 0,
+        { panels: place(aims) },
+      ),
+    );
+  }
+
+  const roofAims = heldAim({ tiltDeg: 0, bearingDeg: 0 });
+  const withSecondPanel = (where: "roof" | "legs", watts?: number): Remedy | null => {
+    if (where === "legs" && !hasLegs) return null;
+    const unit = secondUnit(plan, where, watts);
+    const rated = unit.model.nameplate.powerW;
+    return offer(
+      where === "roof" ? "second panel on the roof" : "second panel on legs",
+      `${Math.round(rated)} W more, ${where === "roof" ? "flat on the roof" : "on legs of its own"}`,
+      prices.panelPerW * rated + (where === "roof" ? prices.roofMount : prices.secondStand),
+      { panels: [...today, { unit, aims: where === "roof" ? roofAims : legAims }] },
+    );
+  };
+  for (const where of ["roof", "legs"] as const) {
+    const remedy = withSecondPanel(where);
+    if (remedy !== null) remedies.push(remedy);
+  }
+
+  const thicker =
+    worth.thickerCable === undefined
+      ? thickerRuns(circuit.panelCable, SIZES_UP).at(-1)
+      : { ...circuit.panelCable, size: worth.thickerCable };
+  if (thicker !== undefined && thicker.size !== circuit.panelCable.size) {
+    remedies.push(
+      offer("thicker cable", `panel cable ${sizeWords(thicker.size)}`, prices.thickerCable, {
+        circuit: { ...circuit, panelCable: thicker },
+      }),
+    );
+  }
+  const better =
+    worth.betterController ??
+    (circuit.controller.kind === "pwm"
+      ? controllerSchema.parse({ kind: "mppt", maxCurrentA: circuit.controller.maxCurrentA })
+      : null);
+  if (better !== null) {
+    remedies.push(
+      offer(
+        "better controller",
+        `${better.kind.toUpperCase()}, ${better.maxCurrentA} A`,
+        prices.betterController,
+        {
+          circuit: { ...circuit, controller: better },
+        },
+      ),
+    );
+  }
+  const capacityAh = (battery.capacityAh * worth.biggerBatteryPct) / 100;
+  remedies.push(
+    offer("bigger battery", `${Math.round(capacityAh)} Ah ${battery.chemistry}`, prices.biggerBattery, {
+      battery: { ...battery, capacityAh },
+    }),
+  );
+  if (loads.appliances.length > 0) {
+    const kept = worth.keptLoadPct / 100;
+    const appliances = loads.appliances.map((one) => ({ ...one, watts: one.watts * kept }));
+    remedies.push(
+      offer("fewer loads", `${worth.keptLoadPct} % of every load`, prices.fewerLoads, {
+        loads: { ...loads, appliances },
+      }),
+    );
+  }
+  return { asIs, remedies, withSecondPanel };
+};
+
+const sizeWords = (size: number | string): string => (typeof size === "number" ? `${size} mm2` : size);

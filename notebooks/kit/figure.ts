@@ -19,21 +19,27 @@ export interface FigureOptions<Row> {
 
 const SVG_TYPE = "image/svg+xml";
 
+/** Plot drops a tip when a mouse leaves, and lets a pinned one go when the mouse presses beside it. */
+const dropTip = (chart: SVGSVGElement): void => {
+  for (const name of ["pointerleave", "pointerdown"]) {
+    chart.dispatchEvent(new PointerEvent(name, { pointerType: "mouse" }));
+  }
+};
+
 /** A tip under a finger goes away with a tap anywhere else, or with Escape. */
 const letTipsGo = (chart: SVGSVGElement): void => {
-  const away = (event: Event): void => {
-    if (!chart.isConnected) {
-      removeEventListener("pointerdown", away);
-      removeEventListener("keydown", away);
-      return;
-    }
-    const onChart = event.target instanceof Node && chart.contains(event.target);
-    const isEscape = event instanceof KeyboardEvent && event.key === "Escape";
-    if (isEscape || (event.type === "pointerdown" && !onChart))
-      chart.dispatchEvent(new PointerEvent("pointerleave"));
-  };
-  addEventListener("pointerdown", away);
-  addEventListener("keydown", away);
+  const stop = new AbortController();
+  const when = (name: "pointerdown" | "keydown", isWayOut: (event: Event) => boolean): void =>
+    addEventListener(
+      name,
+      (event) => {
+        if (!chart.isConnected) stop.abort();
+        else if (isWayOut(event)) dropTip(chart);
+      },
+      { signal: stop.signal },
+    );
+  when("pointerdown", ({ target }) => !(target instanceof Node && chart.contains(target)));
+  when("keydown", (event) => event instanceof KeyboardEvent && event.key === "Escape");
 };
 
 /** A copy of a chart that may be changed for a file while the one on the page stays as it is. */

@@ -36,8 +36,9 @@ export const broadbandAod = (aod380: number, aod500: number): number => 0.2758 *
  * Beam, diffuse and global irradiance (W/m2) under a clear sky, Bird & Hulstrom 1981. Diffuse counts the light that
  * goes back and forth between ground and sky, so it grows with the ground's reflectance.
  *
- * The model was fitted to air masses of a sun more than a few degrees up; at the horizon it goes smoothly to small
- * values. Sun at or below the horizon: all zero. NaN stays NaN.
+ * The report's fit of Rayleigh scattering is for a sun more than a few degrees up. From 3 degrees down it turns back, and
+ * below 0.8 it passes more light than arrives. It is kept as published, but what is scattered is never below none and the
+ * beam never above the extraterrestrial. Sun at or below the horizon: all zero. NaN stays NaN.
  *
  * @param extraterrestrialNormal W/m2
  * @param sinAltitude sine of the sun's apparent altitude, -1..1
@@ -75,16 +76,16 @@ export const birdClearLight = (
   const skyAlbedo = 0.0685 + (1 - air.forwardShare) * (1 - aerosolScattered);
 
   const gases = ozoneThrough * mixedGases * waterThrough;
-  const beamNormal = 0.9662 * extraterrestrialNormal * rayleigh * gases * aerosol;
+  const beamNormal = extraterrestrialNormal * Math.min(1, 0.9662 * rayleigh * gases * aerosol);
   const firstDiffuse =
     (0.79 *
       extraterrestrialNormal *
       sinAltitude *
       gases *
       aerosolAbsorbed *
-      (0.5 * (1 - rayleigh) + air.forwardShare * (1 - aerosolScattered))) /
+      (0.5 * Math.max(0, 1 - rayleigh) + air.forwardShare * (1 - aerosolScattered))) /
     (1 - airMass + airMass ** 1.02);
   const beamHorizontal = beamNormal * sinAltitude;
   const global = (beamHorizontal + firstDiffuse) / (1 - groundAlbedo * skyAlbedo);
-  return { beamNormal, diffuse: global - beamHorizontal, global };
+  return { beamNormal, diffuse: Math.max(0, global - beamHorizontal), global };
 };

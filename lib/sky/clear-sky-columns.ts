@@ -104,16 +104,23 @@ export const clearSkyColumns = (
     const aerosolAbsorbed = 1 - aerosolAbsorption * (1 - mass + Math.exp(1.06 * logMass)) * (1 - aerosol);
     const scattered = 1 - aerosol / aerosolAbsorbed;
 
-    const arriving = extraterrestrial[row] * ozoneThrough * mixedGases * waterThrough;
-    const beam = 0.9662 * arriving * rayleigh * aerosol;
+    const above = extraterrestrial[row];
+    const gases = ozoneThrough * mixedGases * waterThrough;
+    const beam = above * Math.min(1, 0.9662 * gases * rayleigh * aerosol);
     const firstDiffuse =
-      (0.79 * arriving * sine * aerosolAbsorbed * (0.5 * (1 - rayleigh) + forwardShare * scattered)) /
+      (0.79 *
+        above *
+        gases *
+        sine *
+        aerosolAbsorbed *
+        (0.5 * Math.max(0, 1 - rayleigh) + forwardShare * scattered)) /
       (1 - mass + Math.exp(1.02 * logMass));
     const skyAlbedo = 0.0685 + (1 - forwardShare) * scattered;
     const all = (beam * sine + firstDiffuse) / (1 - albedo[row] * skyAlbedo);
     beamNormal[row] = beam;
     global[row] = all;
-    diffuse[row] = all - beam * sine;
+    // The same air may leave a rounding error below zero at the horizon.
+    diffuse[row] = Math.max(0, all - beam * sine);
   }
   return out;
 };

@@ -1,8 +1,10 @@
 import { PlanError } from "../plan/problem.ts";
 import type { SeasonDay } from "../sun/columns.ts";
+import { meanOfSkies } from "./bands.ts";
 import { dayEnergiesOver } from "./day-energy.ts";
+import { foreseen, holdsWeather } from "./foreseen.ts";
 import type { PanelUnit } from "./panel-unit.ts";
-import type { SeasonSkies } from "./skies.ts";
+import type { ReadySky, SeasonSkies } from "./skies.ts";
 
 /**
  * What the stand's panels bring in on each day at each of a ladder of tilts, all at one bearing: the tilt-by-date map.
@@ -13,7 +15,7 @@ export interface TiltLadder {
   /** Rising, degrees up from horizontal. */
   readonly tiltsDeg: readonly number[];
   readonly bearingDeg: number;
-  /** Wh of each day, one column for each tilt: expected where a sky with cloud is known, else clear. */
+  /** Wh of each day as it can be foreseen, one column for each tilt; clear-sky where no other is known. */
   readonly dayWh: readonly Float64Array[];
   /** Whether cloud is in the figures; if not they are an upper bound. */
   readonly cloudIn: boolean;
@@ -43,25 +45,31 @@ export const panelsOnStand = (units: readonly PanelUnit[]): readonly PanelUnit[]
 export type AimEnergy = (tiltDeg: number, bearingDeg: number) => Float64Array;
 
 /**
- * Makes the function that gives the Wh of each day at an aim for the panels on the stand: the mean over the expected
- * skies, or the clear sky where no other is known. It keeps its own work columns.
+ * Makes the function that gives the Wh of each day at an aim for the panels on the stand: what can be foreseen of the
+ * expected skies ({@link foreseen}), or the clear sky where no other is known. It keeps its own work columns.
  *
  * @throws PlanError when no panel is on the stand
  */
-export const aimEnergyOver = (skies: SeasonSkies, units: readonly PanelUnit[]): AimEnergy => {
+export const aimEnergyOver = (
+  { sun, clear, expected }: SeasonSkies,
+  units: readonly PanelUnit[],
+): AimEnergy => {
   const moved = panelsOnStand(units);
-  const dayEnergies = dayEnergiesOver(skies.sun);
-  const judged = skies.expected.length > 0 ? skies.expected : [skies.clear];
-  const days = skies.sun.days.length;
-  const underOne = new Float64Array(days);
+  const dayEnergies = dayEnergiesOver(sun);
+  const days = sun.days.length;
+  const under = (sky: ReadySky, tiltDeg: number, bearingDeg: number): Float64Array => {
+    const out = new Float64Array(days);
+    for (const unit of moved) dayEnergies(sky, unit, { tiltDeg, bearingDeg }, out);
+    return out;
+  };
+  const weights = expected.map(({ weight }) => weight);
   return (tiltDeg, bearingDeg) => {
-    const mean = new Float64Array(days);
-    for (const sky of judged) {
-      underOne.fill(0);
-      for (const unit of moved) dayEnergies(sky, unit, { tiltDeg, bearingDeg }, underOne);
-      for (let day = 0; day < days; day += 1) mean[day] += sky.weight * underOne[day];
-    }
-    return mean;
+    if (expected.length === 0) return under(clear, tiltDeg, bearingDeg);
+    const mean = meanOfSkies(
+      expected.map((sky) => under(sky, tiltDeg, bearingDeg)),
+      weights,
+    );
+    return holdsWeather(expected.length) ? foreseen(mean, under(clear, tiltDeg, bearingDeg)) : mean;
   };
 };
 

@@ -26,11 +26,11 @@ export const readingOfTilt = (tiltDeg: number, from: ReadFrom): TiltReading => (
 /**
  * A tilt in words, both readings, each labelled.
  *
- * @example tiltWords(35.2, 1) // "35.2 deg from the ground (54.8 deg from a post)"
+ * @example tiltWords(35.2, 1) // "35.2° from the ground (54.8° from a post)"
  */
 export const tiltWords = (tiltDeg: number, decimals = 0): string => {
   const ground = tiltDeg.toFixed(decimals);
   // From the rounded reading, so that the two printed numbers sum to 90.
   const post = otherReading(Number(ground)).toFixed(decimals);
-  return `${ground} deg from the ground (${post} deg from a post)`;
+  return `${ground}° from the ground (${post}° from a post)`;
 };

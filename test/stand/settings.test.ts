@@ -72,8 +72,8 @@ describe("readings", () => {
   });
 
   it("are always labelled, and the printed numbers sum to 90 too", () => {
-    expect(tiltWords(35)).toBe("35 deg from the ground (55 deg from a post)");
-    expect(tiltWords(44.5)).toBe("45 deg from the ground (45 deg from a post)");
-    expect(tiltWords(30.25, 1)).toBe("30.3 deg from the ground (59.7 deg from a post)");
+    expect(tiltWords(35)).toBe("35° from the ground (55° from a post)");
+    expect(tiltWords(44.5)).toBe("45° from the ground (45° from a post)");
+    expect(tiltWords(30.25, 1)).toBe("30.3° from the ground (59.7° from a post)");
   });
 });

@@ -18,10 +18,6 @@ export const standaloneSvg = (chart: SVGSVGElement, choice: SchemeChoice = "read
   return chart;
 };
 
-/**
- * A chart as the text of an SVG file.
- *
- * @param document the document the chart was drawn in, or any other that can serialise
- */
+/** A chart as the text of an SVG file. */
 export const svgFile = (chart: SVGSVGElement, choice: SchemeChoice = "reader"): string =>
   `<?xml version="1.0" encoding="UTF-8"?>\n${standaloneSvg(chart, choice).outerHTML}\n`;

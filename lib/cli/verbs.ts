@@ -1,6 +1,9 @@
+import { aimsVerb } from "./aims.ts";
 import { batchVerb } from "./batch/verb.ts";
+import { legsVerb } from "./legs.ts";
 import { seasonVerb } from "./season.ts";
+import { swapsVerb } from "./swaps.ts";
 import type { Verb } from "./verb.ts";
 
 /** Every verb, in the order a person meets the decisions. */
-export const VERBS: readonly Verb[] = [seasonVerb, batchVerb];
+export const VERBS: readonly Verb[] = [seasonVerb, legsVerb, swapsVerb, aimsVerb, batchVerb];

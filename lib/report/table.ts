@@ -51,3 +51,11 @@ export const csvText = <Row>({ columns, rows }: Table<Row>): string =>
     },
     { newline: "\r\n", escapeFormulae: true },
   )}\r\n`;
+
+/** A cell as a person reads it: its own decimals, yes and no, nothing where nothing is known. */
+export const cellText = <Row>({ value, decimals = 0 }: Column<Row>, row: Row): string => {
+  const cell = value(row);
+  if (cell === null) return "";
+  if (typeof cell === "boolean") return cell ? "yes" : "no";
+  return typeof cell === "number" ? (Number(cell.toFixed(decimals)) + 0).toFixed(decimals) : cell;
+};

@@ -1,0 +1,96 @@
+import { modelWords } from "../report/model-words.ts";
+import { swapsSummary } from "../report/swaps-summary.ts";
+import { swapRows, swapsTable } from "../report/swaps-table.ts";
+import { MOST_LEGS } from "../season/leg-set.ts";
+import { bestLegsOfPlan } from "../season/legs-answer.ts";
+import { swapsAnswer } from "../season/swaps-answer.ts";
+import { chosenLegs, legsAsSettings } from "./chosen-legs.ts";
+import { readPlanFile } from "./plan-file.ts";
+import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
+import { planSkies } from "./plan-skies.ts";
+import { tableFiles } from "./table-files.ts";
+import { numberOption, switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { version } from "./version.ts";
+import { writeWholeFiles } from "./write-file.ts";
+
+const help = `
+  panel-season swaps [PLAN] [options]
+
+When to change from which leg to which, with the fewest swaps that keep most of the gain;
+what each swap is worth; how early or late it may be; and what never changing brings.
+
+  --keep PCT       share of what the legs gain over lying flat that must be kept, 0 to 100 [99]
+  --slack PCT      share of that gain that one swap done early or late may cost, 0 to 100 [1]
+  --set N          use the best set of N legs instead of the plan's own, 1 to 4
+  --csv FILE       the calendar, with FILE-metadata.json beside it
+  --json           the whole answer as JSON on standard output
+  --from --to --step   as in season
+  --force          replace files that are there already
+
+Examples
+  panel-season swaps
+  panel-season swaps my-plan.json --keep 95 --csv swaps.csv
+  panel-season swaps my-plan.json --set 2
+`;
+
+const run = async (words: VerbWords, voice: Voice): Promise<void> => {
+  const planFile = await readPlanFile(words.positionals[0]);
+  const plan = planWithOptions(planFile.plan, words);
+  const percent = (name: string, otherwise: number): number =>
+    (numberOption(words, name, [0, 100], "%") ?? otherwise) / 100;
+  const question = { keep: percent("keep", 99), slack: percent("slack", 1) };
+  const size = numberOption(words, "set", [1, MOST_LEGS], "legs");
+  const { skies, notes } = await planSkies(plan, planFile.folder);
+  const sets =
+    size === undefined && plan.stand.legs.length > 0 ? [] : bestLegsOfPlan(plan, skies, { most: size ?? 3 });
+  const answer = swapsAnswer(plan, skies, question, legsAsSettings(plan, chosenLegs(plan, sets, size)));
+  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const files = tableFiles(textOption(words, "csv"), swapsTable(answer), provenance);
+  await writeWholeFiles(files, { force: switchedOn(words, "force") });
+
+  if (switchedOn(words, "json")) {
+    const { calendar, settings, forgetTiltDeg, forgetTiltWh, cloudIn } = answer;
+    voice.say(
+      JSON.stringify({
+        plan,
+        notes,
+        models: modelWords(plan),
+        cloudIn,
+        settings,
+        swaps: swapRows(answer),
+        totalWh: calendar.totalWh,
+        everyDayWh: calendar.everyDayWh,
+        keptShare: calendar.keptShare,
+        flatWh: calendar.firstWh,
+        forgetSetting: settings[calendar.forgetSetting].name,
+        forgetWh: calendar.forgetWh,
+        forgetTiltDeg,
+        forgetTiltWh,
+      }),
+    );
+    return;
+  }
+  voice.say(
+    [`${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`, "", ...swapsSummary(answer), ...notes].join(
+      "\n",
+    ),
+  );
+  for (const { path } of files) voice.remark(`wrote ${path}\n`);
+};
+
+export const swapsVerb: Verb = {
+  name: "swaps",
+  says: "when to change from which leg to which, and what each change is worth",
+  help,
+  options: {
+    ...PLAN_OPTIONS,
+    keep: { type: "string" },
+    slack: { type: "string" },
+    set: { type: "string" },
+    csv: { type: "string" },
+    json: { type: "boolean" },
+    force: { type: "boolean" },
+  },
+  mostWords: 1,
+  run,
+};

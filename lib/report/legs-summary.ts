@@ -1,0 +1,55 @@
+import { inchesText, millimetresText } from "../plan/length.ts";
+import type { LegSetAnswer } from "../season/leg-set.ts";
+import type { LegsAnswer } from "../season/legs-answer.ts";
+import { tiltWords } from "../stand/reading.ts";
+import { energyWords, gainWords, listWords } from "./words.ts";
+
+/** Cautions for the saw and the drill, to stand beside every cutting list. */
+export const CUTTING_CAUTION =
+  "Measure the stand itself before cutting, cut one leg of a pair and try it, wear eye protection, hold the stock in a vice. Drill no new hole in the panel's frame: it may break the frame, the glass and the warranty.";
+
+/** A leg in words. @example legWords({ legMm: 404.1, tiltDeg: 30 }) // "404 mm (15 15/16 in), 30° from the ground (60° from a post)" */
+export const legWords = ({ legMm, tiltDeg }: { readonly legMm: number; readonly tiltDeg: number }): string =>
+  `${millimetresText(legMm)} (${inchesText(legMm)}), ${tiltWords(tiltDeg)}`;
+
+const COUNTS = ["no leg", "one leg", "two legs", "three legs", "four legs"];
+
+const setSentence = (
+  { legs, totalWh, addsWh }: LegSetAnswer,
+  days: number,
+  objective: LegsAnswer["objective"],
+): string =>
+  `Best ${COUNTS[legs.length]} to cut: ${listWords(legs.map(legWords))}. With the best of them each day: ` +
+  `${energyWords(totalWh)}, ${energyWords(totalWh / days)} a day; the last leg adds ${addsWh.toFixed(addsWh < 10 ? 1 : 0)} Wh a day` +
+  `${objective === "worst month" ? " in the poorest month" : ""}.`;
+
+/** The answer about legs in plain sentences. */
+export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAnswer): readonly string[] => {
+  const days = ladder.days.length;
+  const [bare, ...cut] = sets;
+  const [season] = bands;
+  const flat = settings[0];
+  const best = settings.reduce((most, facts) => (facts.totalWh > most.totalWh ? facts : most));
+  const last = cut.at(-1);
+  const gain = last && gainWords(last.totalWh, bare.totalWh);
+  return [
+    ladder.cloudIn
+      ? "Figures are what the dates can be expected to bring, with cloud in them; panels on the stand only."
+      : "Figures are for a clear sky every day: an upper bound, not what to expect; panels on the stand only.",
+    `Never changed, the best tilt is ${tiltWords(season.bestTiltDeg)}: ${energyWords(season.dayWh)} a day. ` +
+      `Anything from ${season.within1Pct[0]}° to ${season.within1Pct[1]}° from the ground is within 1 % of it, ` +
+      `${season.within3Pct[0]}° to ${season.within3Pct[1]}° within 3 %.`,
+    ...(best === flat
+      ? []
+      : [
+          `Of the plan's legs, ${best.setting.name} kept all season brings most: ${energyWords(best.totalWh)}` +
+            `${flat.totalWh > 0 ? `, ${gainWords(best.totalWh, flat.totalWh)} than lying flat` : ""}.`,
+        ]),
+    ...(cut.length === 0
+      ? ["No leg that could be cut brings more than what is there already."]
+      : cut.map((set) => setSentence(set, days, objective))),
+    ...(last === undefined || gain === null || gain === undefined || cut.length === 0
+      ? []
+      : [`All ${COUNTS[last.legs.length]} together: ${gain} than without.`]),
+  ];
+};

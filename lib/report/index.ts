@@ -1,12 +1,18 @@
 /** report: tables, charts and words made from a season's answers. */
+export { type AimCardLine, aimCard, type CardPlace, cardPlace, walkWords } from "./aim-card.ts";
+export { aimsSummary } from "./aims-summary.ts";
+export { type AimRow, aimsCsv, aimsTable } from "./aims-table.ts";
 export type { ChartFrame } from "./chart-base.ts";
 export { clockText, type DayQuantity, dayChart } from "./day-chart.ts";
 export { type DayRow, dayTable } from "./day-table.ts";
 export { type Headline, seasonHeadline } from "./headline.ts";
 export { modelWords } from "./model-words.ts";
+export { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./plain-directions.ts";
 export { seasonChart } from "./season-chart.ts";
 export { type SeasonRow, seasonCsv, seasonRows, seasonTable } from "./season-table.ts";
 export { type SettingStyle, settingStyles } from "./setting-styles.ts";
+export { sunCompass, type WantedBearing } from "./sun-compass.ts";
+export { type ClockLine, type DateRing, type SunCompassDial, sunCompassDial } from "./sun-compass-dial.ts";
 export { standaloneSvg, svgFile } from "./svg-file.ts";
 export { type Cell, type Column, csvText, type Table } from "./table.ts";
 export { type Provenance, tableMetadata } from "./table-metadata.ts";

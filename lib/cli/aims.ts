@@ -1,0 +1,138 @@
+import { basename } from "node:path";
+import type { Plan } from "../plan/plan.ts";
+import { type CardPlace, cardPlace } from "../report/aim-card.ts";
+import { aimsSummary } from "../report/aims-summary.ts";
+import { aimsCsv, aimsTable } from "../report/aims-table.ts";
+import { modelWords } from "../report/model-words.ts";
+import { sunCompass } from "../report/sun-compass.ts";
+import { svgFile } from "../report/svg-file.ts";
+import { tableMetadata } from "../report/table-metadata.ts";
+import { panelUnits } from "../season/panel-unit.ts";
+import { type Reaim, reaim } from "../season/reaim.ts";
+import { chartDocument } from "./chart-document.ts";
+import { readPlanFile } from "./plan-file.ts";
+import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
+import { planSkies } from "./plan-skies.ts";
+import { progressLine } from "./progress.ts";
+import { numberOption, switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { version } from "./version.ts";
+import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+
+const help = `
+  panel-season aims [PLAN] [options]
+
+  --aims N         aims a day to spell out and to draw, 1 to 4 [2]
+  --csv FILE       the table: one row an aim, for each month and for one routine all season,
+                   with FILE-metadata.json beside it
+  --dial FILE      a sun compass to print at true size, as SVG: with a pin's shadow on now, its
+                   arrows point along the season's bearings
+  --from DATE      first day instead of the plan's (2027-04-01)
+  --to DATE        last day instead of the plan's
+  --step MINUTES   1, 2, 3, 5, 6, 10, 15, 20, 30 or 60 [10]
+  --json           the whole answer as JSON on standard output, for programs
+  --force          replace files that are there already
+
+Looked at: lying flat and every leg of the plan, at bearings 5 degrees apart, changed at any ten
+minutes between 06:00 and 22:00 (the plan's section "aiming" sets other steps and times). A horizon
+(the plan's "site.horizon") hides the sun and its share of sky. Only panels on the stand count.
+
+The columns of the table:
+  period              the season (one routine kept all through), or a month (2027-06) with its own
+  routine             facing noon; at most 1, 2, 3, 4 aims; facing the sun (a limit no stand reaches)
+  aim                 number of the aim within the day
+  from_clock          when to walk out, in the site's clock time; empty for the first aim
+  setting             the leg in use, or flat
+  tilt_deg            up from level
+  bearing_deg         clockwise from true north
+  compass_deg         the same from magnetic north
+  expected_Wh_a_day   with cloud in it; empty when only the clear sky is known
+  clear_Wh_a_day      under a clear sky: an upper bound
+  gain_Wh_a_day       what the routine brings more than the one before it
+
+Examples
+  panel-season aims                                     the demo plan
+  panel-season aims my-plan.json --aims 3 --csv aims.csv --dial dial.svg
+`;
+
+const dialFile = (plan: Plan, answer: Reaim, place: CardPlace, aims: number): string => {
+  const [season] = answer.periods;
+  const { parts } = season.routines[aims - 1];
+  const wanted = parts.flatMap(({ setting }, index) =>
+    setting.legMm === null
+      ? []
+      : [
+          {
+            name: `${index + 1} ${setting.name} ${Math.round(setting.bearingDeg)}°`,
+            bearingDeg: setting.bearingDeg,
+          },
+        ],
+  );
+  return svgFile(sunCompass(chartDocument(), plan.site, place.days, wanted));
+};
+
+const filesAsked = async (
+  words: VerbWords,
+  plan: Plan,
+  answer: Reaim,
+  place: CardPlace,
+  aims: number,
+): Promise<readonly WholeFile[]> => {
+  const files: WholeFile[] = [];
+  const csvFile = textOption(words, "csv");
+  if (csvFile !== undefined) {
+    const provenance = { plan, models: modelWords(plan), version: await version() };
+    const metadata = tableMetadata(aimsTable(answer, place), basename(csvFile), provenance);
+    files.push(
+      { path: csvFile, content: aimsCsv(answer, place) },
+      { path: `${csvFile}-metadata.json`, content: `${JSON.stringify(metadata, null, 2)}\n` },
+    );
+  }
+  const dial = textOption(words, "dial");
+  if (dial !== undefined) files.push({ path: dial, content: dialFile(plan, answer, place, aims) });
+  return files;
+};
+
+const run = async (words: VerbWords, voice: Voice): Promise<void> => {
+  const aims = numberOption(words, "aims", [1, 4], "aims a day") ?? 2;
+  const planFile = await readPlanFile(words.positionals[0]);
+  const given = planWithOptions(planFile.plan, words);
+  const mostAims = Math.max(given.aiming.mostAims, aims);
+  const plan = { ...given, aiming: { ...given.aiming, mostAims } };
+  const { skies, notes } = await planSkies(plan, planFile.folder);
+  const progress = progressLine("trying aims", voice);
+  const answer = reaim(plan, skies, panelUnits(plan.panels), progress.at);
+  progress.end();
+  const place = cardPlace(plan.site, skies.sun.days);
+  const files = await filesAsked(words, plan, answer, place, aims);
+  await writeWholeFiles(files, { force: switchedOn(words, "force") });
+
+  if (switchedOn(words, "json")) {
+    voice.say(JSON.stringify({ plan, notes, models: modelWords(plan), rows: aimsTable(answer, place).rows }));
+    return;
+  }
+  voice.say(
+    [
+      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
+      "",
+      ...aimsSummary(answer, place, aims),
+      ...notes,
+    ].join("\n"),
+  );
+  for (const { path } of files) voice.remark(`wrote ${path}\n`);
+};
+
+export const aimsVerb: Verb = {
+  name: "aims",
+  says: "what turning the panel in the course of the day brings, and when to turn it where",
+  help,
+  options: {
+    ...PLAN_OPTIONS,
+    aims: { type: "string" },
+    csv: { type: "string" },
+    dial: { type: "string" },
+    json: { type: "boolean" },
+    force: { type: "boolean" },
+  },
+  mostWords: 1,
+  run,
+};

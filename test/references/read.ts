@@ -8,14 +8,15 @@ export type ReferenceRow = Readonly<Record<string, string>>;
 export const readReference = (file: string): readonly ReferenceRow[] => {
   const text = readFileSync(new URL(file, import.meta.url), "utf8");
   const { data, errors } = Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
-  if (errors.length > 0) throw new Error(`${file}: ${errors.map((e) => `row ${e.row}: ${e.message}`).join("; ")}`);
+  if (errors.length > 0)
+    throw new Error(`${file}: ${errors.map((e) => `row ${e.row}: ${e.message}`).join("; ")}`);
   return data;
 };
 
 /** The `inputs` field of a row (`latitude_deg=40;hour=9-10 solar`) as a record. */
 export const inputsOf = (row: ReferenceRow): Readonly<Record<string, string>> =>
   Object.fromEntries(
-    (row["inputs"] ?? "").split(";").map((pair) => {
+    (row.inputs ?? "").split(";").map((pair) => {
       const at = pair.indexOf("=");
       return [pair.slice(0, at).trim(), pair.slice(at + 1).trim()];
     }),

@@ -5,13 +5,21 @@ import { clearSky } from "./clear-sky.ts";
 import type { Comparison } from "./comparison.ts";
 import { diffuseShare } from "./diffuse-share.ts";
 import { diffuseSplits } from "./diffuse-splits.ts";
+import { extraterrestrialTable } from "./extraterrestrial-table.ts";
 import { fullChain } from "./full-chain.ts";
 import { glass } from "./glass.ts";
 import { holzkirchen } from "./holzkirchen.ts";
+import { magneticField } from "./magnetic-field.ts";
 import { nyAlesund } from "./ny-alesund.ts";
 import { singleDiode } from "./single-diode.ts";
 import { storage } from "./storage.ts";
+import { sunEvents } from "./sun-events.ts";
+import { sunExamples } from "./sun-examples.ts";
+import { sunPosition } from "./sun-position.ts";
+import { sunSeries } from "./sun-series.ts";
+import { tiltRules } from "./tilt-rules.ts";
 import { tiltedPlane } from "./tilted-plane.ts";
+import { wind } from "./wind.ts";
 import { wire } from "./wire.ts";
 
 /** A room's comparisons, in the order in which light becomes an answer. */
@@ -23,11 +31,23 @@ export interface Section {
 /** Every comparison with something from outside that the accuracy table shows. */
 export const sections: readonly Section[] = [
   {
+    room: "sun",
+    comparisons: [...sunPosition, ...sunEvents, ...sunExamples, ...sunSeries, ...magneticField],
+  },
+  {
     room: "sky",
-    comparisons: [...aboveTheAir, ...clearSky, ...clearDays, ...diffuseShare, ...diffuseSplits],
+    comparisons: [
+      ...extraterrestrialTable,
+      ...aboveTheAir,
+      ...clearSky,
+      ...clearDays,
+      ...diffuseShare,
+      ...diffuseSplits,
+    ],
   },
   { room: "plane", comparisons: [...tiltedPlane, ...glass, ...holzkirchen, ...nyAlesund] },
   { room: "panel", comparisons: [...cellTemperature, ...singleDiode] },
   { room: "full chain", comparisons: fullChain },
+  { room: "stand", comparisons: [...tiltRules, ...wind] },
   { room: "circuit", comparisons: [...wire, ...storage] },
 ];

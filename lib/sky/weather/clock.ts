@@ -33,8 +33,8 @@ interface DayLight {
 
 const median = (sorted: readonly number[]): number => {
   const half = sorted.length >> 1;
-  const upper = sorted[half] ?? Number.NaN;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[half - 1] ?? Number.NaN)) / 2;
+  const upper = sorted[half];
+  return sorted.length % 2 === 1 ? upper : (upper + sorted[half - 1]) / 2;
 };
 
 /** Milliseconds from mean solar midnight at the place to the instant, with the equation of time put in. */
@@ -62,7 +62,7 @@ export const clockSlip = (
   let east = 0;
   let south = 0;
   for (let i = 0; i < grid.length; i += 1) {
-    const light = global[i] ?? 0;
+    const light = global[i];
     if (!(light > 0)) continue;
     const angle = (2 * Math.PI * (solarAt(i) - MEAN_NOON_MS)) / DAY_MS;
     east += light * Math.sin(angle);
@@ -90,7 +90,7 @@ export const clockSlip = (
     }
   };
   for (let i = 0; i < grid.length; i += 1) {
-    const light = global[i] ?? Number.NaN;
+    const light = global[i];
     const solar = solarAt(i) - roughMs;
     const day = Math.floor(solar / DAY_MS);
     if (day !== today) {
@@ -122,6 +122,9 @@ const zoneOf = (minutes: number): string => {
   return `UTC${halfHours < 0 ? "-" : "+"}${hours}`;
 };
 
+/** Minutes from one time of day to another, the short way round. */
+const apart = (a: number, b: number): number => Math.abs(((((a - b) % 1440) + 2160) % 1440) - 720);
+
 /** What would explain a slip, each with its mend. */
 const causesOf = (
   slip: number,
@@ -130,19 +133,19 @@ const causesOf = (
   longitudeDeg: number,
 ): string[] => {
   const causes: string[] = [];
+  // Four minutes a degree, from the one side of Greenwich to the other.
+  if (Math.abs(longitudeDeg) > 5 && apart(slip, 8 * longitudeDeg) < CLOSE_MINUTES) {
+    causes.push("the site's longitude may have the wrong sign: west is negative");
+  }
   for (const other of ["start", "centre", "end"] as const) {
     const explained = intervalMinutes * (SHARE_BEFORE[other] - SHARE_BEFORE[stamps]);
-    if (other !== stamps && Math.abs(slip - explained) < CLOSE_MINUTES) {
-      causes.push(
-        `stamps look like interval ${other === "centre" ? "centres" : `${other}s`}: set stamps to "${other}"`,
-      );
+    if (other !== stamps && apart(slip, explained) < CLOSE_MINUTES) {
+      const plural = other === "centre" ? "centres" : `${other}s`;
+      causes.push(`stamps look like interval ${plural}: set stamps to "${other}"`);
     }
   }
-  if (Math.abs(slip - Math.round(slip / 30) * 30) < CLOSE_MINUTES) {
+  if (apart(slip, Math.round(slip / 30) * 30) < CLOSE_MINUTES) {
     causes.push(`stamps look like local time, ${zoneOf(slip)}: turn them into UTC`);
-  }
-  if (Math.abs(longitudeDeg) > 5 && Math.abs(slip - 8 * longitudeDeg) < CLOSE_MINUTES) {
-    causes.push("the site's longitude may have the wrong sign: west is negative");
   }
   return causes;
 };

@@ -87,11 +87,11 @@ export const dailySeriesOf = (
   const scale = light?.of === "energy" ? 1 : 24;
   let before = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < table.length; i += 1) {
-    const day = table.stamp[i] ?? Number.NaN;
-    const fileRow = table.row[i] ?? 0;
+    const day = table.stamp[i];
+    const fileRow = table.row[i];
     if (Number.isNaN(day)) continue;
     const at = day - firstDay;
-    if ((row[at] ?? 0) > 0) {
+    if (row[at] > 0) {
       faults.add(fileRow, dateOf(day), {
         column: "date",
         allowed: "must not stand twice",

@@ -21,8 +21,8 @@ const clearnessBeside = (
   reach: number,
 ): number => {
   for (let n = 0, i = from; n < reach && i >= 0 && i < global.length; n += 1, i += step) {
-    const sun = above[i] ?? 0;
-    if (sun >= LOW_SUN && !Number.isNaN(global[i])) return (global[i] ?? 0) / sun;
+    const sun = above[i];
+    if (sun >= LOW_SUN && !Number.isNaN(global[i])) return global[i] / sun;
   }
   return Number.NaN;
 };
@@ -55,16 +55,13 @@ export const fillGaps = (
     const first = i;
     let litHours = 0;
     while (i < grid.length && Number.isNaN(global[i])) {
-      litHours += (sun.lit[i] ?? 0) * hours;
+      litHours += sun.lit[i] * hours;
       i += 1;
     }
     const before = clearnessBeside(global, sun.above, first - 1, -1, reach);
     const after = clearnessBeside(global, sun.above, i, 1, reach);
     if (litHours > LONGEST_GAP_HOURS) {
-      const rows =
-        first > 0 && i < grid.length && grid.row[first - 1] !== undefined
-          ? ` rows ${grid.row[first - 1]}-${grid.row[i]}`
-          : "";
+      const rows = first > 0 && i < grid.length ? ` rows ${grid.row[first - 1]}-${grid.row[i]}` : "";
       problems.push({
         path: `${file}${rows} ghi`,
         value: `missing from ${timeOf(first)} to ${timeOf(i)}`,
@@ -79,7 +76,7 @@ export const fillGaps = (
       const share = (at - first + 1) / (i - first + 1);
       const clearness = left + (right - left) * share;
       // A hole so near to the night that no clearness stands beside it hides next to no light.
-      global[at] = Number.isNaN(clearness) ? 0 : clearness * (sun.above[at] ?? 0);
+      global[at] = Number.isNaN(clearness) ? 0 : clearness * sun.above[at];
       filled += 1;
     }
   }

@@ -24,25 +24,41 @@ export interface WeatherGrid {
   readonly columns: ReadonlyMap<Quantity, Float64Array>;
 }
 
-/** The most common step from one row to the next, minutes; NaN when no two rows follow each other. */
-const commonStepMinutes = ({ stamp, length }: WeatherTable): number => {
+/** The most common of some numbers, NaN left out; NaN when there is none. */
+const commonest = (values: Iterable<number>): number => {
   const counts = new Map<number, number>();
   let best = Number.NaN;
-  for (let i = 1; i < length; i += 1) {
-    const step = (stamp[i] ?? Number.NaN) - (stamp[i - 1] ?? Number.NaN);
-    if (!(step > 0)) continue;
-    const count = (counts.get(step) ?? 0) + 1;
-    counts.set(step, count);
-    if (count > (counts.get(best) ?? 0)) best = step;
+  for (const value of values) {
+    if (Number.isNaN(value)) continue;
+    const count = (counts.get(value) ?? 0) + 1;
+    counts.set(value, count);
+    if (count > (counts.get(best) ?? 0)) best = value;
   }
-  return best / MINUTE_MS;
+  return best;
 };
 
-/** First and last stamp; NaN stamps are passed over. */
-const stampSpan = ({ stamp }: WeatherTable): readonly [number, number] => {
+/** Steps forward from one row to the next. */
+function* stepsOf({ stamp, length }: WeatherTable): Generator<number> {
+  for (let i = 1; i < length; i += 1) {
+    const step = stamp[i] - stamp[i - 1];
+    if (step > 0) yield step;
+  }
+}
+
+/** How far a stamp is past a whole interval; in most files 0. */
+const phaseOf = (stamp: number, intervalMs: number): number =>
+  stamp - Math.floor(stamp / intervalMs) * intervalMs;
+
+/** First and last of the stamps that lie on the grid. */
+const stampSpan = (
+  { stamp }: WeatherTable,
+  intervalMs: number,
+  phaseMs: number,
+): readonly [number, number] => {
   let first = Number.POSITIVE_INFINITY;
   let last = Number.NEGATIVE_INFINITY;
   for (const each of stamp) {
+    if (phaseOf(each, intervalMs) !== phaseMs) continue;
     if (each < first) first = each;
     if (each > last) last = each;
   }
@@ -64,7 +80,7 @@ export const gridOf = (
   file: string,
   faults: RowProblems,
 ): WeatherGrid | readonly Problem[] => {
-  const intervalMinutes = commonStepMinutes(table);
+  const intervalMinutes = commonest(stepsOf(table)) / MINUTE_MS;
   if (!INTERVAL_MINUTES.includes(intervalMinutes)) {
     return [
       {
@@ -78,7 +94,8 @@ export const gridOf = (
     ];
   }
   const intervalMs = intervalMinutes * MINUTE_MS;
-  const [firstMs, lastMs] = stampSpan(table);
+  const phaseMs = commonest(table.stamp.map((stamp) => phaseOf(stamp, intervalMs)));
+  const [firstMs, lastMs] = stampSpan(table, intervalMs, phaseMs);
   const length = Math.floor((lastMs - firstMs) / intervalMs) + 1;
   if (length > MOST_ROWS || (length > 20 * table.length && length > 1e6)) {
     return [
@@ -103,8 +120,8 @@ export const gridOf = (
   }));
   let before = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < table.length; i += 1) {
-    const stamp = table.stamp[i] ?? Number.NaN;
-    const fileRow = table.row[i] ?? 0;
+    const stamp = table.stamp[i];
+    const fileRow = table.row[i];
     if (Number.isNaN(stamp)) continue;
     const at = (stamp - firstMs) / intervalMs;
     const shown = () => new Date(stamp).toISOString();
@@ -113,11 +130,11 @@ export const gridOf = (
     if (!Number.isInteger(at)) {
       faults.add(fileRow, shown(), {
         column: "stamp",
-        allowed: `must be whole steps of ${intervalMinutes} min from the first stamp`,
+        allowed: `must be whole steps of ${intervalMinutes} min from the other stamps`,
       });
       continue;
     }
-    if ((row[at] ?? 0) > 0) {
+    if (row[at] > 0) {
       faults.add(fileRow, shown(), {
         column: "stamp",
         allowed: "must not stand twice",
@@ -133,7 +150,7 @@ export const gridOf = (
       });
     }
     row[at] = fileRow;
-    for (const { from, to, scale } of taken) to[at] = (from[i] ?? Number.NaN) * scale;
+    for (const { from, to, scale } of taken) to[at] = from[i] * scale;
   }
   return {
     intervalMinutes,

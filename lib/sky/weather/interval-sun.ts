@@ -44,12 +44,12 @@ export const intervalSun = (
     for (let look = 0; look < looks; look += 1) {
       const timeMs = startMs + i * intervalMinutes * MINUTE_MS + (look + 0.5) * lookMs;
       const { up } = sunVector(timeMs, latitudeDeg, longitudeDeg);
-      if (up > (highest[i] ?? 0)) highest[i] = up;
+      if (up > highest[i]) highest[i] = up;
       if (up <= 0) continue;
       const normal = normalAt(timeMs) / looks;
-      lit[i] = (lit[i] ?? 0) + 1 / looks;
-      above[i] = (above[i] ?? 0) + normal * up;
-      limitBase[i] = (limitBase[i] ?? 0) + normal * up ** 1.2;
+      lit[i] += 1 / looks;
+      above[i] += normal * up;
+      limitBase[i] += normal * up ** 1.2;
     }
   }
   return { lit, highest, above, limitBase };

@@ -46,8 +46,8 @@ export const checkLimits = (grid: WeatherGrid, sun: IntervalSun, faults: RowProb
     const values = grid.columns.get(quantity);
     if (values === undefined) return;
     for (let i = 0; i < grid.length; i += 1) {
-      const value = values[i] ?? Number.NaN;
-      const row = grid.row[i] ?? 0;
+      const value = values[i];
+      const row = grid.row[i];
       if (value < LEAST_IRRADIANCE) {
         faults.add(row, value, {
           column: column(quantity),
@@ -57,7 +57,7 @@ export const checkLimits = (grid: WeatherGrid, sun: IntervalSun, faults: RowProb
       } else if (value < 0) {
         values[i] = 0;
         zeroed += 1;
-      } else if ((sun.highest[i] ?? 0) < NIGHT_SINE) {
+      } else if (sun.highest[i] < NIGHT_SINE) {
         if (value > NIGHT_MOST) {
           faults.add(row, value, {
             column: column(quantity),
@@ -76,7 +76,7 @@ export const checkLimits = (grid: WeatherGrid, sun: IntervalSun, faults: RowProb
     }
   };
   for (const { quantity, factor, allowance } of LIGHT_LIMITS) {
-    checkLight(quantity, (i) => factor * (sun.limitBase[i] ?? 0) + allowance);
+    checkLight(quantity, (i) => factor * sun.limitBase[i] + allowance);
   }
   checkLight("beamNormal", () => MOST_BEAM_NORMAL);
 
@@ -88,7 +88,7 @@ export const checkLimits = (grid: WeatherGrid, sun: IntervalSun, faults: RowProb
   ) => {
     grid.columns.get(quantity)?.forEach((value, i) => {
       if (value < least || value > most) {
-        faults.add(grid.row[i] ?? 0, value, {
+        faults.add(grid.row[i], value, {
           column: column(quantity),
           allowed: `must be ${least} to ${most} ${unit}`,
           hint,

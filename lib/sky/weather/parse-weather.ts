@@ -37,10 +37,10 @@ const closureRemark = (grid: WeatherGrid, above: Float64Array): string | null =>
   let whole = 0;
   let parts = 0;
   for (let i = 0; i < grid.length; i += 1) {
-    const sine = (above[i] ?? 0) / 1361;
-    const sum = (beam[i] ?? 0) * sine + (diffuse[i] ?? 0);
+    const sine = above[i] / 1361;
+    const sum = beam[i] * sine + diffuse[i];
     if (sine < 0.1 || Number.isNaN(sum) || Number.isNaN(global[i])) continue;
-    whole += global[i] ?? 0;
+    whole += global[i];
     parts += sum;
   }
   const share = Math.round((100 * parts) / whole);

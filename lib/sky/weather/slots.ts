@@ -58,6 +58,21 @@ export const eachOverlap = (
   }
 };
 
+/**
+ * Where a season starts and ends in midnight sun, ms: the light before and after belongs to days that are not asked for.
+ * Infinite where its first and last midnight are dark, since then no light is cut.
+ */
+const midnightEnds = ({ days, timeMs, hours, stepMinutes }: SunColumns): readonly [number, number] => {
+  const [firstDay, lastDay, last] = [days[0], days[days.length - 1], timeMs.length - 1];
+  const stepMs = stepMinutes * MINUTE_MS;
+  const from = timeMs[0] - hours[0] * HALF_HOUR_MS;
+  const to = timeMs[last] + hours[last] * HALF_HOUR_MS;
+  return [
+    from - firstDay.startMs < stepMs ? from : Number.NEGATIVE_INFINITY,
+    2 * lastDay.noonMs - lastDay.startMs - to < stepMs ? to : Number.POSITIVE_INFINITY,
+  ];
+};
+
 /** Sums up the sun in every slot of a season. */
 export const seasonSlots = (sun: SunColumns, clear: SkyColumns, span: SlotSpan): SeasonSlots => {
   const { startMs, intervalMs, length } = span;
@@ -82,13 +97,10 @@ export const seasonSlots = (sun: SunColumns, clear: SkyColumns, span: SlotSpan):
     sine[slot] += sharedMs * up[row];
     if (day[slot] < 0) day[slot] = sun.day[row];
   });
-  const seasonStart = days[0]?.startMs ?? startMs;
-  const lastDay = days[days.length - 1];
-  const seasonEnd = lastDay === undefined ? startMs : 2 * lastDay.noonMs - lastDay.startMs;
+  const [seasonStart, seasonEnd] = midnightEnds(sun);
   for (let slot = 0; slot < length; slot += 1) {
     const from = startMs + slot * intervalMs;
     const inside = Math.min(from + intervalMs, seasonEnd) - Math.max(from, seasonStart);
-    // Half a minute is the seam between two solar days; never less than what the rows hold.
     insideMs[slot] = Math.max(inside, litMs[slot]);
     if (litMs[slot] === 0) continue;
     above[slot] /= litMs[slot];

@@ -12,7 +12,7 @@ import { sideViewDrawing } from "./side-view-drawing.ts";
 import { cellText, type Table } from "./table.ts";
 import { themeCss } from "./theme.ts";
 
-const DRAWING_PX = 340;
+const DRAWING_PX = 310;
 
 const PAGE_CSS = `
 @page { size: A4 portrait; margin: 14mm }
@@ -119,7 +119,8 @@ export const cuttingSheetPage = (document: Document, plan: Plan, legs: readonly 
   const head = select(document.head);
   head.append("meta").attr("charset", "utf-8");
   head.append("meta").attr("name", "viewport").attr("content", "width=device-width, initial-scale=1");
-  head.append("title").text(`Cutting sheet: ${plan.name}`);
+  // Not every document escapes the text of a title when it is written out.
+  head.append("title").text(`Cutting sheet: ${plan.name.replace(/[<>&]/g, "")}`);
   head.append("style").text(`${themeCss(":root", "light")}${PAGE_CSS}`);
   const body = select(document.body);
   const heading = (words: string) => body.append("h2").text(words);

@@ -17,6 +17,8 @@ export interface DrawnSetting {
 }
 
 const MARGIN = { left: 14, right: 14, top: 66, bottom: 44 };
+/** Room left of the heel for a reading that stands beside the post. */
+const READING_PX = 26;
 /** Radius of the angle marks, as a share of the frame's length. */
 const ANGLE_SHARE = 0.26;
 /** Height of the post drawn at the heel. */
@@ -46,12 +48,12 @@ const placing = (
   const upright = frame.lengthMm + frame.depthMm;
   const top = Math.max(...points.map(({ upMm }) => upMm), GUIDE_SHARE * frame.lengthMm);
   const fall = right * Math.abs(Math.tan(toRadians(stand.groundSlopeDeg)));
-  const across = (width - MARGIN.left - MARGIN.right) / (left + right);
+  const across = (width - MARGIN.left - MARGIN.right - READING_PX) / (left + right);
   const high =
     heightAsked === undefined ? across : (heightAsked - MARGIN.top - MARGIN.bottom) / (upright + fall);
   const pxPerMm = Math.min(across, high, LARGEST_PX_PER_MM);
   const height = heightAsked ?? MARGIN.top + MARGIN.bottom + (top + fall) * pxPerMm;
-  const heelX = (width - (left + right) * pxPerMm) / 2 + left * pxPerMm;
+  const heelX = (width + READING_PX - (left + right) * pxPerMm) / 2 + left * pxPerMm;
   const heelY = height - MARGIN.bottom - (stand.groundSlopeDeg < 0 ? fall * pxPerMm : 0);
   return {
     at: ({ backMm, upMm }) => ({ x: heelX + backMm * pxPerMm, y: heelY - upMm * pxPerMm }),

@@ -16,6 +16,7 @@ export {
 export { albedoOf, reflectanceOf } from "./ground.ts";
 export type { Monthly } from "./monthly.ts";
 export { aerosolDepth, airClassOf, angstromBetaOfVisibility, clearAirOf } from "./turbidity.ts";
+export { type AirOptions, type AirSeries, parseAir, withAir } from "./weather/air-file.ts";
 export type { StampPlace } from "./weather/grid.ts";
 export type { WeatherPlace } from "./weather/interval-sun.ts";
 export { parseWeather, type WeatherOptions } from "./weather/parse-weather.ts";

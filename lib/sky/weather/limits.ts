@@ -34,6 +34,34 @@ const whole = (value: number): string => String(Math.round(value));
 
 const column = (quantity: Quantity): string => SUGGESTED[quantity].replace(/_(W_m2|degC|m_s)$/, "");
 
+/** Checks air temperature and wind against what was ever measured; NaN is passed over. */
+export const checkAir = (
+  airC: Float64Array | undefined,
+  windMs: Float64Array | undefined,
+  row: Int32Array,
+  faults: RowProblems,
+): void => {
+  const check = (
+    quantity: Quantity,
+    values: Float64Array | undefined,
+    [least, most]: readonly [number, number],
+    unit: string,
+    hint: string,
+  ): void => {
+    values?.forEach((value, i) => {
+      if (value < least || value > most) {
+        faults.add(row[i], value, {
+          column: column(quantity),
+          allowed: `must be ${least} to ${most} ${unit}`,
+          hint,
+        });
+      }
+    });
+  };
+  check("airC", airC, AIR_C, "degC", "kelvin needs a header that says so: temp_air_K");
+  check("windMs", windMs, WIND_MS, "m/s", "km/h needs a header that says so: wind_speed_km_h");
+};
+
 /**
  * Checks every reading of a grid against what is physically possible, and sets small negative light (a sensor's offset)
  * to zero in place. Impossible readings go to `faults`, row by row.
@@ -80,23 +108,6 @@ export const checkLimits = (grid: WeatherGrid, sun: IntervalSun, faults: RowProb
   }
   checkLight("beamNormal", () => MOST_BEAM_NORMAL);
 
-  const checkRange = (
-    quantity: Quantity,
-    [least, most]: readonly [number, number],
-    unit: string,
-    hint: string,
-  ) => {
-    grid.columns.get(quantity)?.forEach((value, i) => {
-      if (value < least || value > most) {
-        faults.add(grid.row[i], value, {
-          column: column(quantity),
-          allowed: `must be ${least} to ${most} ${unit}`,
-          hint,
-        });
-      }
-    });
-  };
-  checkRange("airC", AIR_C, "degC", "kelvin needs a header that says so: temp_air_K");
-  checkRange("windMs", WIND_MS, "m/s", "km/h needs a header that says so: wind_speed_km_h");
+  checkAir(grid.columns.get("airC"), grid.columns.get("windMs"), grid.row, faults);
   return zeroed;
 };

@@ -41,11 +41,14 @@ export const clearLedger = (ledger: EnergyLedger): void => {
   Object.assign(ledger, emptyLedger());
 };
 
+/** Below this nothing has moved, and a share of it means nothing. */
+const NOTHING_WH = 1e-9;
+
 /**
  * What the books do not account for, as a share of throughput:
  * offered - (stored at the end - at the start) - used - lost - turned away, over all that moved.
  *
- * Rounding leaves about 1e-15 a step; more than 1e-9 is a fault. 0 when nothing moved.
+ * Rounding leaves about 1e-15 a step; more than 1e-9 is a fault. 0 when less than a nanowatt-hour moved.
  *
  * @param startWh Stored at the start, Wh above the floor.
  * @param endWh Stored at the end.
@@ -54,7 +57,7 @@ export const balanceResidual = (ledger: EnergyLedger, startWh: number, endWh: nu
   const { offered, used, ownUse, heater, chargeLoss, dischargeLoss, selfDischarge, turnedAway } = ledger;
   const lost = ownUse + heater + chargeLoss + dischargeLoss + selfDischarge;
   const throughput = offered + used + lost + turnedAway + Math.abs(endWh - startWh);
-  return throughput === 0 ? 0 : (offered - (endWh - startWh) - used - lost - turnedAway) / throughput;
+  return throughput < NOTHING_WH ? 0 : (offered - (endWh - startWh) - used - lost - turnedAway) / throughput;
 };
 
 /** What one step asks of the battery. Powers are means over the step, W, 0 or more. */

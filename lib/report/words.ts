@@ -1,7 +1,12 @@
 /** Numbers as people read them: never more digits than the model earns. */
 
-const grouped = (value: number, decimals: number): string =>
-  value.toLocaleString("en", { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+// Made once: a formatter costs a hundred times what it then takes to write a number, and a chart writes thousands.
+const FORMATS = [0, 1, 2].map(
+  (decimals) =>
+    new Intl.NumberFormat("en", { minimumFractionDigits: decimals, maximumFractionDigits: decimals }),
+);
+
+const grouped = (value: number, decimals: 0 | 1 | 2): string => FORMATS[decimals].format(value);
 
 /**
  * Energy in words: whole Wh for a day, kWh with three digits for a season.
@@ -36,6 +41,12 @@ const dayMonthYear = new Intl.DateTimeFormat("en-GB", {
 
 /** A civil date in words. @example dateWords("2027-06-21") // "21 June 2027" */
 export const dateWords = (date: string): string => dayMonthYear.format(Date.parse(date));
+
+const monthYear = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", month: "long", year: "numeric" });
+
+/** A period in words: the whole season, or its month. @example periodWords("2027-06") // "June 2027" */
+export const periodWords = (name: string): string =>
+  name === "season" ? "the whole season" : monthYear.format(Date.parse(`${name}-01`));
 
 const COMPASS_POINTS = [
   "north",

@@ -1,5 +1,11 @@
 /// <reference types="vite/client" />
 
+/** A text file carried by the page, packed: its gzip as base64 (see `build/packed.ts`). */
+declare module "*?packed" {
+  const packed: string;
+  export default packed;
+}
+
 /** Libraries that ship no types: what our notebooks use of them. */
 declare module "observable:runtime/stdlib/md.js" {
   export const md: (strings: TemplateStringsArray, ...values: readonly unknown[]) => Element;

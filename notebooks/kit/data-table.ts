@@ -2,6 +2,7 @@ import { type Column, csvText, type Table } from "../../lib/report/table.ts";
 import { type Provenance, tableMetadata } from "../../lib/report/table-metadata.ts";
 import { el } from "./dom.ts";
 import { saveText } from "./save.ts";
+import { whileShown } from "./while-shown.ts";
 
 export interface DataTableOptions {
   /** Name of the file it is saved as, without ending. */
@@ -12,7 +13,11 @@ export interface DataTableOptions {
   readonly provenance?: Provenance;
 }
 
-const isNumber = ({ datatype }: Column<never>): boolean => datatype === "decimal" || datatype === "integer";
+/** Rows written out at a time: more than its window shows, far fewer than a season has. */
+const ROWS_AT_A_TIME = 60;
+
+const isNumber = <Row>({ datatype }: Column<Row>): boolean =>
+  datatype === "decimal" || datatype === "integer";
 
 const shown = <Row>({ value, decimals = 0 }: Column<Row>, row: Row): string => {
   const cell = value(row);
@@ -21,32 +26,41 @@ const shown = <Row>({ value, decimals = 0 }: Column<Row>, row: Row): string => {
   return typeof cell === "number" ? (Number(cell.toFixed(decimals)) + 0).toFixed(decimals) : cell;
 };
 
-const headCell = ({ title, unit, says }: Column<never>): HTMLElement =>
+const headCell = <Row>({ title, unit, says }: Column<Row>): HTMLElement =>
   el("th", { scope: "col", title: says }, title, unit === undefined ? null : el("small", {}, unit));
 
-const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement =>
+const bodyRow = <Row>(columns: readonly Column<Row>[], row: Row): HTMLElement =>
   el(
-    "div",
-    { class: "table-window", tabindex: 0, role: "region", "aria-label": title },
-    el(
-      "table",
-      {},
-      el("thead", {}, el("tr", {}, ...columns.map(headCell))),
-      el(
-        "tbody",
-        {},
-        ...rows.map((row) =>
-          el(
-            "tr",
-            {},
-            ...columns.map((column) =>
-              el("td", isNumber(column) ? { class: "number" } : {}, shown(column, row)),
-            ),
-          ),
-        ),
-      ),
-    ),
+    "tr",
+    {},
+    ...columns.map((column) => el("td", isNumber(column) ? { class: "number" } : {}, shown(column, row))),
   );
+
+/** The rows in a window of their own; further ones are written as the reader comes near them, and all before printing. */
+const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement => {
+  const rowsBody = el("tbody");
+  const write = (upTo: number): void => {
+    const from = rowsBody.childElementCount;
+    rowsBody.append(...rows.slice(from, upTo).map((row) => bodyRow(columns, row)));
+  };
+  const window = el(
+    "div",
+    {
+      class: "table-window",
+      tabindex: 0,
+      role: "region",
+      "aria-label": title,
+      onscroll: () => {
+        const left = window.scrollHeight - window.scrollTop - window.clientHeight;
+        if (left < window.clientHeight) write(rowsBody.childElementCount + ROWS_AT_A_TIME);
+      },
+    },
+    el("table", {}, el("thead", {}, el("tr", {}, ...columns.map(headCell))), rowsBody),
+  );
+  write(ROWS_AT_A_TIME);
+  whileShown(window, "beforeprint", () => write(rows.length));
+  return window;
+};
 
 /** A table to read and to take away: rows in a window of their own, the whole of it as CSV. */
 export const dataTable = <Row>(
@@ -77,18 +91,17 @@ export const dataTable = <Row>(
           "Save its metadata",
         );
   const buttons = el("div", { class: "buttons" }, save, saveMetadata);
-  const count = `${table.rows.length} ${table.rows.length === 1 ? "row" : "rows"}`;
-  if (!folded)
-    return el("div", { class: "data-table" }, body(table), el("p", { class: "count" }, count), buttons);
-  // The rows are written out only when someone looks: a season of them takes longer to lay out than its chart.
+  const count = (): HTMLElement =>
+    el("p", { class: "count" }, `${table.rows.length} ${table.rows.length === 1 ? "row" : "rows"}`);
+  if (!folded) return el("div", { class: "data-table" }, body(table), count(), buttons);
+  // Written out only when someone looks.
   const holder = el("div");
   const details = el(
     "details",
     {
       class: "data-table",
       ontoggle: () => {
-        if (details.open && holder.childElementCount === 0)
-          holder.append(body(table), el("p", { class: "count" }, count));
+        if (details.open && holder.childElementCount === 0) holder.append(body(table), count());
       },
     },
     el("summary", {}, "Numbers behind it"),

@@ -9,22 +9,29 @@ const skyKey = ({ site, season, air, sky }: Plan): string => JSON.stringify([sit
 
 let last: { readonly key: string; readonly skies: Promise<PlanSkies> } | null = null;
 
-const make = async (plan: Plan): Promise<PlanSkies> => {
-  const { sky } = plan;
-  if (sky.source === "clear") return skiesOfPlan(plan, null);
-  if (sky.source === "climate") return skiesOfPlan(plan, null, await planClimates(sky.from));
-  const text = await weatherText(sky.file);
+/** The text of a file that travels with the notebooks or was opened in them. */
+const heldText = async (path: string, file: string): Promise<string> => {
+  const text = await weatherText(file);
   if (text === null) {
     throw new PlanError([
       {
-        path: "sky.file",
-        value: sky.file,
+        path,
+        value: file,
         allowed: "must be a weather file that these notebooks hold",
         hint: "open it under Sky, or choose one of those that travel with them",
       },
     ]);
   }
-  return skiesOfPlan(plan, text);
+  return text;
+};
+
+const make = async (plan: Plan): Promise<PlanSkies> => {
+  const { sky } = plan;
+  if (sky.source === "clear") return skiesOfPlan(plan, null);
+  if (sky.source === "climate") return skiesOfPlan(plan, null, await planClimates(sky.from));
+  const { file, airFile } = sky;
+  const airCsv = airFile === undefined ? null : await heldText("sky.airFile", airFile);
+  return skiesOfPlan(plan, await heldText("sky.file", file), undefined, airCsv);
 };
 
 const planSkies = (plan: Plan): Promise<PlanSkies> => {

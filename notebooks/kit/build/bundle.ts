@@ -1,14 +1,21 @@
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { build, type InlineConfig, mergeConfig } from "vite";
 import { viteSingleFile } from "vite-plugin-singlefile";
+import { readNotebook } from "../check/read-notebook.ts";
 import { notebookConfig } from "./config.ts";
 import { NOTEBOOKS } from "./notebook-files.ts";
 
-const bundle = async (into: string, files: readonly string[], extra: InlineConfig = {}): Promise<void> => {
+const bundle = async (
+  into: string,
+  files: readonly string[],
+  names: ReadonlySet<string> | null,
+  extra: InlineConfig = {},
+): Promise<void> => {
   await build(
     mergeConfig<InlineConfig, InlineConfig>(
       {
-        ...notebookConfig(),
+        ...notebookConfig(names),
         configFile: false,
         logLevel: "warn",
         build: {
@@ -22,9 +29,15 @@ const bundle = async (into: string, files: readonly string[], extra: InlineConfi
   );
 };
 
-/** Builds the static site: relative addresses only, so that any host and any folder will do. */
-export const buildSite = (into: string, files: readonly string[]): Promise<void> => bundle(into, files);
+/** The names that a notebook's cells use without defining them. */
+const namesUsed = (file: string): ReadonlySet<string> => {
+  const { cells } = readNotebook(file, readFileSync(join(NOTEBOOKS, file), "utf8"));
+  return new Set(cells.flatMap(({ transpiled }) => transpiled.inputs ?? []));
+};
 
-/** Builds one notebook as a single file that opens from disk with no network. */
+/** Builds the static site: relative addresses only, so that any host and any folder will do. */
+export const buildSite = (into: string, files: readonly string[]): Promise<void> => bundle(into, files, null);
+
+/** Builds one notebook as a single file that opens from disk with no network, with only the libraries it uses. */
 export const buildTakeAway = (into: string, file: string): Promise<void> =>
-  bundle(into, [file], { plugins: [viteSingleFile()] });
+  bundle(into, [file], namesUsed(file), { plugins: [viteSingleFile()] });

@@ -10,15 +10,19 @@ import { filledTemplate } from "./template.ts";
 
 const KIT = dirname(fileURLToPath(import.meta.resolve("@observablehq/notebook-kit")));
 
-/** What the dev server, the static site and the take-away files have in common. */
-export const notebookConfig = (): UserConfig => ({
+/**
+ * What the dev server, the static site and the take-away files have in common.
+ *
+ * @param names the names that cells use, when libraries that none of them uses are to be left out [all stay]
+ */
+export const notebookConfig = (names: ReadonlySet<string> | null = null): UserConfig => ({
   root: NOTEBOOKS,
   base: "./",
   appType: "mpa",
   // Only the kit's own `observable:` modules: a cell that imports from a registry by `npm:` or `jsr:` fails to build.
   resolve: { alias: [{ find: /^observable:(.*)$/, replacement: `${KIT}/$1` }] },
   plugins: [
-    offline(),
+    offline(names),
     packed(),
     observable({
       template: join(NOTEBOOKS, "kit", "template.html"),

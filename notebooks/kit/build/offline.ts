@@ -12,6 +12,12 @@ const STAND_INS: ReadonlyMap<string, string> = new Map([
   ["zip.js", here("nothing.ts")],
 ]);
 
+const LIBRARIES = here("libraries.ts");
+
+/** Leaves out the libraries that no cell names: a single file would carry all of them whole. */
+const onlyExported = (code: string, names: ReadonlySet<string>): string =>
+  code.replaceAll(/^export const (\w+) = .*;$/gm, (line, name: string) => (names.has(name) ? line : ""));
+
 const KIT_RUNTIME = /[\\/]notebook-kit[\\/]dist[\\/]src[\\/]runtime[\\/]/;
 const FOREIGN_IMPORT = /import\("https:\/\/[^"]+"\)/g;
 const FOREIGN_ADDRESS = /"https:\/\/[^"]+"/g;
@@ -25,8 +31,10 @@ const REFUSAL =
  * in `libraries.ts`, its sample data sets left out, and what is left of its addresses refused with a hint.
  * The dev server bundles dependencies ahead of time with plugins of their own, so the same plugin must
  * also be given to `optimizeDeps.rolldownOptions.plugins`.
+ *
+ * @param names the names that cells use, when libraries that none of them uses are to be left out [all stay]
  */
-export const offline = (): Plugin => ({
+export const offline = (names: ReadonlySet<string> | null = null): Plugin => ({
   name: "panel-season:offline",
   enforce: "pre",
   resolveId(source, importer) {
@@ -34,6 +42,7 @@ export const offline = (): Plugin => ({
     return STAND_INS.get(source.slice(source.lastIndexOf("/") + 1)) ?? null;
   },
   transform(code, id) {
+    if (names !== null && id === LIBRARIES) return onlyExported(code, names);
     if (!KIT_RUNTIME.test(id) || !code.includes("https://")) return null;
     return code.replaceAll(FOREIGN_IMPORT, REFUSAL).replaceAll(FOREIGN_ADDRESS, '"about:blank"');
   },

@@ -85,6 +85,8 @@ export const MEASURED_YEARS: readonly HourlyYear[] = [
   surfrad("Goodwin Creek, MS", 34.255, -89.873, 98),
 ];
 
+/** Twilight days tell nothing of cloud. */
+const LEAST_TOP_KWH_M2 = 0.1;
 const DAY_MS = 86_400_000;
 const MINUTE_MS = 60_000;
 
@@ -147,6 +149,8 @@ export const hoursOnPlanes = (place: HourlyYear, aims: readonly Aim[]) => {
 
 /** One day at a station. */
 export interface StationDay {
+  /** Index of the day in its year. */
+  readonly day: number;
   readonly month: number;
   /** Global light of the day, of the clear day, and above the air; kWh/m2. */
   readonly global: number;
@@ -154,11 +158,11 @@ export interface StationDay {
   readonly top: number;
 }
 
-/** Days of a station with light above the air worth the name, in order; days with a gap in their readings left out. */
+/** Days of a station with light worth the name above the air, in order; days without any reading left out. */
 export const stationDays = (place: HourlyYear): readonly StationDay[] => {
   const { sun, clear }: YearOver = yearOver(place);
   const sky = weatherSkyColumns(sun, intervalSeries(place), clear, { latitudeDeg: place.latitudeDeg });
-  return sun.days.flatMap(({ month, first, end }): StationDay[] => {
+  return sun.days.flatMap(({ month, first, end }, day): StationDay[] => {
     let [global, clearSum, top] = [0, 0, 0];
     for (let row = first; row < end; row++) {
       const kilohours = sun.hours[row] / 1000;
@@ -166,6 +170,6 @@ export const stationDays = (place: HourlyYear): readonly StationDay[] => {
       clearSum += clear.global[row] * kilohours;
       top += clear.extraterrestrial[row] * sun.up[row] * kilohours;
     }
-    return top > 0.1 && global > 0 ? [{ month, global, clear: clearSum, top }] : [];
+    return top > LEAST_TOP_KWH_M2 && global > 0 ? [{ day, month, global, clear: clearSum, top }] : [];
   });
 };

@@ -2,6 +2,7 @@ import { aboveTheAir } from "./above-the-air.ts";
 import { cellTemperature } from "./cell-temperature.ts";
 import { clearDays } from "./clear-days.ts";
 import { clearSky } from "./clear-sky.ts";
+import { climate } from "./climate.ts";
 import type { Comparison } from "./comparison.ts";
 import { diffuseShare } from "./diffuse-share.ts";
 import { diffuseSplits } from "./diffuse-splits.ts";
@@ -45,6 +46,7 @@ export const sections: readonly Section[] = [
       ...diffuseSplits,
     ],
   },
+  { room: "climate", comparisons: climate },
   { room: "plane", comparisons: [...tiltedPlane, ...glass, ...holzkirchen, ...nyAlesund] },
   { room: "panel", comparisons: [...cellTemperature, ...singleDiode] },
   { room: "full chain", comparisons: fullChain },

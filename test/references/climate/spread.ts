@@ -1,0 +1,105 @@
+/** How days scatter about their month, and how a day follows the one before, at stations and in the model. */
+import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { daySpreads } from "../../../lib/sky/climate/day-spread.ts";
+import { skySequences } from "../../../lib/sky/climate/sequences.ts";
+import type { StationDay } from "./hourly-year.ts";
+import { type HourlyYear, stationDays } from "./hourly-year.ts";
+import { skiesOfMonths, yearOver } from "./place.ts";
+
+/** Slices in which each day's distribution is compared. */
+const SLICES = 100;
+
+/** Each month's light over that of its clear days. */
+const monthRatios = (days: readonly StationDay[]): ReadonlyMap<number, number> => {
+  const sums = new Map<number, { readonly global: number; readonly clear: number }>();
+  for (const { month, global, clear } of days) {
+    const sum = sums.get(month) ?? { global: 0, clear: 0 };
+    sums.set(month, { global: sum.global + global, clear: sum.clear + clear });
+  }
+  return new Map(Array.from(sums, ([month, { global, clear }]) => [month, global / clear]));
+};
+
+/** The greatest distance between two samples' distribution functions (Kolmogorov-Smirnov); both are sorted in place. */
+const greatestDistance = (a: Float64Array, b: Float64Array): number => {
+  a.sort();
+  b.sort();
+  let [i, j, greatest] = [0, 0, 0];
+  while (i < a.length && j < b.length) {
+    const value = Math.min(a[i], b[j]);
+    while (i < a.length && a[i] <= value) i++;
+    while (j < b.length && b[j] <= value) j++;
+    greatest = Math.max(greatest, Math.abs(i / a.length - j / b.length));
+  }
+  return greatest;
+};
+
+/**
+ * Distance between the daily clearness of a station's year and what the model makes of its twelve means, pooled over the
+ * year. A month's thirty days alone differ by 0.11 by chance.
+ */
+export const spreadDistance = (
+  place: HourlyYear,
+  days: readonly StationDay[] = stationDays(place),
+): number => {
+  const ratios = monthRatios(days);
+  const spreads = daySpreads();
+  const slices = new Float64Array(SLICES);
+  const model = new Float64Array(days.length * SLICES);
+  for (const [index, { month, clear, top }] of days.entries()) {
+    const clearClearness = clear / top;
+    const ratio = ratios.get(month) ?? Number.NaN;
+    spreads.slices({ latitudeDeg: place.latitudeDeg, clearClearness, ratio, doubt: 0 }, slices);
+    for (let slice = 0; slice < SLICES; slice++)
+      model[index * SLICES + slice] = slices[slice] * clearClearness;
+  }
+  return greatestDistance(
+    Float64Array.from(days, ({ global, top }) => global / top),
+    model,
+  );
+};
+
+/** Correlation of each value with the next, about means of their own months. */
+const followOn = (values: readonly { readonly month: number; readonly ratio: number }[]): number => {
+  const sums = new Map<number, readonly [number, number]>();
+  for (const { month, ratio } of values) {
+    const [sum, count] = sums.get(month) ?? [0, 0];
+    sums.set(month, [sum + ratio, count + 1]);
+  }
+  const rest = values.map(({ month, ratio }) => {
+    const [sum, count] = sums.get(month) ?? [Number.NaN, 1];
+    return ratio - sum / count;
+  });
+  let [both, own] = [0, 0];
+  for (const [index, value] of rest.entries()) {
+    own += value * value;
+    if (index > 0) both += value * rest[index - 1];
+  }
+  return both / own;
+};
+
+/** Day-to-day correlation of a station's light relative to the clear day, the months' means removed. */
+export const stationMemory = (days: readonly StationDay[]): number =>
+  followOn(days.map(({ month, global, clear }) => ({ month, ratio: global / clear })));
+
+/** The same of drawn years: the mean over them, on the station's own days and each year's own months' means removed. */
+export const drawnMemory = (place: HourlyYear, own: readonly StationDay[], years = 50): number => {
+  const over = yearOver(place);
+  const { cloud } = skiesOfMonths(over, place, monthMeans(own));
+  const { ratio, days } = skySequences(over.sun.days, cloud, NO_DOUBT, { seasons: years, seed: 7 });
+  let sum = 0;
+  for (let year = 0; year < years; year++) {
+    sum += followOn(own.map(({ day, month }) => ({ month, ratio: ratio[year * days + day] })));
+  }
+  return sum / years;
+};
+
+const MONTH_DAYS = [31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+/** Twelve means of a station's days, kWh/m2; 0 in months without light. */
+export const monthMeans = (days: readonly StationDay[]): readonly number[] =>
+  MONTH_DAYS.map((count, index) => {
+    const own = days.filter(({ month }) => month === index + 1);
+    // Days of polar night are no days of the list, and bring nothing.
+    const shown = own.length > count - 4 ? own.length : count;
+    return own.reduce((sum, { global }) => sum + global, 0) / shown;
+  });

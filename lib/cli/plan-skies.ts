@@ -17,7 +17,10 @@ export const planSkies = async (plan: Plan, folder: string): Promise<PlanSkies> 
       return skiesOfPlan(plan, null);
     case "climate":
       return skiesOfPlan(plan, null, await planClimates(sky.from, folder));
-    case "weather":
-      return skiesOfPlan(plan, await readTextFile(resolve(folder, sky.file), LARGEST_WEATHER_BYTES));
+    case "weather": {
+      const textOf = (file: string) => readTextFile(resolve(folder, file), LARGEST_WEATHER_BYTES);
+      const airCsv = sky.airFile === undefined ? null : await textOf(sky.airFile);
+      return skiesOfPlan(plan, await textOf(sky.file), undefined, airCsv);
+    }
   }
 };

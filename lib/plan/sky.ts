@@ -15,12 +15,34 @@ const toPlane = z.enum(SKY_TO_PLANE).default("perez");
 
 const clear = z.strictObject({ source: z.literal("clear"), toPlane });
 
+const fileName = z.string().min(1).max(1000);
+
+const header = z.string().min(1).max(200).optional();
+
 const weather = z.strictObject({
   source: z.literal("weather"),
   /** A weather file, relative to the plan file. */
-  file: z.string().min(1).max(1000),
+  file: fileName,
+  /** Air temperature and wind from a file of their own, relative to the plan file. */
+  airFile: fileName.optional(),
   /** Which instant of its interval a stamp names. */
   stamps: z.enum(["start", "centre", "end"]).default("end"),
+  /** `false`: take the stamps as they are, even where the light says that they slip against the sun. */
+  checkClock: z.boolean().default(true),
+  /** Headers of the weather file's columns where their names are not known ones. */
+  columns: z
+    .strictObject({
+      time: header,
+      date: header,
+      global: header,
+      beamNormal: header,
+      beamHorizontal: header,
+      diffuse: header,
+      airC: header,
+      windMs: header,
+    })
+    .prefault({}),
+  /** How global light is split where the file has neither beam nor diffuse; the default is the best by measurement. */
   diffuseSplit: z.enum(DIFFUSE_SPLITS).default("engerer"),
   toPlane,
 });

@@ -2,6 +2,7 @@ import type { Plan } from "../plan/plan.ts";
 import type { ClimateTable } from "../sky/climate/climate-table.ts";
 import { climateNotes } from "../sky/climate/plan-climate.ts";
 import type { SkyColumns } from "../sky/columns.ts";
+import { parseAir, withAir } from "../sky/weather/air-file.ts";
 import { parseWeather } from "../sky/weather/parse-weather.ts";
 import { weatherSkyColumns, weatherYears } from "../sky/weather/weather-columns.ts";
 import type { SunColumns } from "../sun/index.ts";
@@ -23,9 +24,15 @@ const weatherSkies = (
   sun: SunColumns,
   clear: SkyColumns,
   weatherCsv: string,
+  airCsv: string | null,
 ): { readonly expected: readonly WeightedSky[]; readonly notes: readonly string[] } => {
   const { site, sky } = plan;
-  const series = parseWeather(weatherCsv, { place: site, stamps: sky.stamps, file: sky.file });
+  const { file, airFile, stamps, columns: names, checkClock } = sky;
+  const light = parseWeather(weatherCsv, { place: site, file, stamps, columns: names, checkClock });
+  if (airFile !== undefined && airCsv === null)
+    throw new RangeError(`skiesOfPlan: expected the text of ${airFile}, received null`);
+  const series =
+    airFile === undefined || airCsv === null ? light : withAir(light, parseAir(airCsv, { file: airFile }));
   const years = weatherYears(series, sun);
   const options = { latitudeDeg: site.latitudeDeg, split: sky.diffuseSplit };
   const columns =
@@ -46,6 +53,7 @@ const NO_CLIMATES: ClimateTable = { stations: [] };
  *
  * @param weatherCsv the text of the file that `plan.sky.file` names; `null` when the plan names none
  * @param climates the places that `plan.sky.from` chooses among: the shipped tables, or the plan's own [none]
+ * @param airCsv the text of the file that `plan.sky.airFile` names [none]
  * @throws PlanError with everything found wrong in the weather file or the climate
  * @throws RangeError when the plan names a weather file and its text is not given
  */
@@ -53,6 +61,7 @@ export const skiesOfPlan = (
   plan: Plan,
   weatherCsv: string | null,
   climates: ClimateTable = NO_CLIMATES,
+  airCsv: string | null = null,
 ): PlanSkies => {
   const { site, sky } = plan;
   const sun = seasonSun(plan);
@@ -69,7 +78,7 @@ export const skiesOfPlan = (
     case "weather": {
       if (weatherCsv === null)
         throw new RangeError(`skiesOfPlan: expected the text of ${sky.file}, received null`);
-      const { expected, notes } = weatherSkies({ ...plan, sky }, sun, clear, weatherCsv);
+      const { expected, notes } = weatherSkies({ ...plan, sky }, sun, clear, weatherCsv, airCsv);
       return { skies: ready(expected), notes, cloud: null };
     }
   }

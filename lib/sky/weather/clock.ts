@@ -162,11 +162,14 @@ export const clockProblem = (
 ): Problem | null => {
   const slip = clockSlip(grid, place);
   if (slip === null || Math.abs(slip.minutes) <= DOUBT_MINUTES) return null;
-  const causes = causesOf(slip.minutes, grid.intervalMinutes, stamps, place.longitudeDeg);
+  const causes = [
+    ...causesOf(slip.minutes, grid.intervalMinutes, stamps, place.longitudeDeg),
+    "hills may hide the morning or evening sun: if the stamps are right, set checkClock to false",
+  ];
   return {
     path: `${file} stamp`,
     value: `light comes ${wholeMinutes(slip.minutes)} against the sun on ${slip.days} clear days`,
     allowed: `must be UTC, the ${stamps} of each interval, at the site's longitude`,
-    hint: causes.length > 0 ? causes.join("; or ") : "are the stamps UTC, and is the site the file's?",
+    hint: causes.join("; or "),
   };
 };

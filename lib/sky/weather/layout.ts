@@ -12,7 +12,7 @@ import {
 } from "./headers.ts";
 
 /** Header of each quantity, for files whose names are not ours. */
-export type ColumnNames = Partial<Readonly<Record<Quantity, string>>>;
+export type ColumnNames = { readonly [Name in Quantity]?: string | undefined };
 
 /** What each column holds; `null` for those left aside. */
 export interface Layout {

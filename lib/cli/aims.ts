@@ -1,6 +1,6 @@
 import { basename } from "node:path";
 import type { Plan } from "../plan/plan.ts";
-import { type CardPlace, cardPlace } from "../report/aim-card.ts";
+import { type CardPlace, cardPlace, dialBearings } from "../report/aim-card.ts";
 import { aimsSummary } from "../report/aims-summary.ts";
 import { aimsCsv, aimsTable } from "../report/aims-table.ts";
 import { modelWords } from "../report/model-words.ts";
@@ -54,21 +54,8 @@ Examples
   panel-season aims my-plan.json --aims 3 --csv aims.csv --dial dial.svg
 `;
 
-const dialFile = (plan: Plan, answer: Reaim, place: CardPlace, aims: number): string => {
-  const [season] = answer.periods;
-  const { parts } = season.routines[aims - 1];
-  const wanted = parts.flatMap(({ setting }, index) =>
-    setting.legMm === null
-      ? []
-      : [
-          {
-            name: `${index + 1} ${setting.name} ${Math.round(setting.bearingDeg)}°`,
-            bearingDeg: setting.bearingDeg,
-          },
-        ],
-  );
-  return svgFile(sunCompass(chartDocument(), plan.site, place.days, wanted));
-};
+const dialFile = (plan: Plan, answer: Reaim, place: CardPlace, aims: number): string =>
+  svgFile(sunCompass(chartDocument(), plan.site, place.days, dialBearings(answer, aims)), "light");
 
 const filesAsked = async (
   words: VerbWords,

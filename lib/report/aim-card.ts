@@ -2,11 +2,12 @@ import { toDegrees, wrapBearing } from "../plan/angle.ts";
 import { clockOfMinutes } from "../plan/clock.ts";
 import type { Site } from "../plan/site.ts";
 import type { Period } from "../season/periods.ts";
-import type { AimedPart, DayRoutine } from "../season/reaim.ts";
+import type { AimedPart, DayRoutine, Reaim } from "../season/reaim.ts";
 import type { Setting } from "../season/settings.ts";
 import { clockStretches, noonClocks } from "../season/walk-clock.ts";
 import { type MagneticDeclination, magneticDeclination, type SeasonDay, sunVector } from "../sun/index.ts";
 import { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./plain-directions.ts";
+import type { WantedBearing } from "./sun-compass.ts";
 import { dateWords } from "./words.ts";
 
 /** One aim of a day as a person follows it outdoors. */
@@ -90,4 +91,19 @@ export const aimCard = (place: CardPlace, period: Period, { parts }: DayRoutine)
       bySun: index === 0 ? null : sunwardWords(bearingDeg, sunStand(place, noonMs + fromMinutes * MINUTE_MS)),
     };
   });
+};
+
+/** Bearings for a sun compass to point along: those of the routine for the whole season, numbered as its aims are. */
+export const dialBearings = ({ periods: [season] }: Reaim, mostAims: number): readonly WantedBearing[] => {
+  const { parts } = season.routines[Math.min(mostAims, season.routines.length) - 1];
+  return parts.flatMap(({ setting }, index) =>
+    setting.legMm === null
+      ? []
+      : [
+          {
+            name: `${index + 1} ${setting.name} ${Math.round(setting.bearingDeg)}°`,
+            bearingDeg: setting.bearingDeg,
+          },
+        ],
+  );
 };

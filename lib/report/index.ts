@@ -1,11 +1,29 @@
 /** report: tables, charts and words made from a season's answers. */
-export { type AimCardLine, aimCard, type CardPlace, cardPlace, walkWords } from "./aim-card.ts";
+export { type AimCardLine, aimCard, type CardPlace, cardPlace, dialBearings, walkWords } from "./aim-card.ts";
+export { aimGainChart } from "./aim-gain-chart.ts";
+export { aimsHeadline } from "./aims-headline.ts";
 export { aimsSummary } from "./aims-summary.ts";
 export { type AimRow, aimsCsv, aimsTable } from "./aims-table.ts";
+export { allowanceChart } from "./allowance-chart.ts";
+export { casesChart } from "./cases-chart.ts";
 export type { ChartFrame } from "./chart-base.ts";
+export {
+  type CheckedCase,
+  type CheckedQuantity,
+  type CheckedRoom,
+  type Checks,
+  checksHeadline,
+  type MeasuredPlane,
+  type MeasuredStation,
+  type ModelError,
+  shareUsed,
+} from "./checks.ts";
+export { casesTable, comparisonsTable, measuredTable } from "./checks-tables.ts";
 export { clockText, type DayQuantity, dayChart } from "./day-chart.ts";
 export { type DayRow, dayTable } from "./day-table.ts";
 export { type Headline, seasonHeadline } from "./headline.ts";
+export { measuredDaysChart } from "./measured-days-chart.ts";
+export { modelErrorsChart } from "./model-errors-chart.ts";
 export { modelWords } from "./model-words.ts";
 export { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./plain-directions.ts";
 export { seasonChart } from "./season-chart.ts";
@@ -13,9 +31,18 @@ export { type SeasonRow, seasonCsv, seasonRows, seasonTable } from "./season-tab
 export { type SettingStyle, settingStyles } from "./setting-styles.ts";
 export { sunCompass, type WantedBearing } from "./sun-compass.ts";
 export { type ClockLine, type DateRing, type SunCompassDial, sunCompassDial } from "./sun-compass-dial.ts";
+export { sunPathChart } from "./sun-path-chart.ts";
 export { standaloneSvg, svgFile } from "./svg-file.ts";
 export { type Cell, type Column, csvText, type Table } from "./table.ts";
 export { type Provenance, tableMetadata } from "./table-metadata.ts";
 export { textSummary } from "./text-summary.ts";
 export { CHART_FONT, colour, SCHEMES, type SchemeChoice, settingColour, themeCss } from "./theme.ts";
-export { compassPoint, dateWords, energyWords, gainWords, listWords, tiltShort } from "./words.ts";
+export {
+  compassPoint,
+  dateWords,
+  energyWords,
+  gainWords,
+  listWords,
+  periodWords,
+  tiltShort,
+} from "./words.ts";

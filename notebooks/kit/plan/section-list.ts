@@ -1,4 +1,5 @@
 import type { Section } from "./field.ts";
+import { aimingSection } from "./sections/aiming.ts";
 import { panelsSection } from "./sections/panels.ts";
 import { placeSection } from "./sections/place.ts";
 import { seasonSection } from "./sections/season.ts";
@@ -12,4 +13,5 @@ export const SECTIONS: readonly Section[] = [
   skySection,
   panelsSection,
   standSection,
+  aimingSection,
 ];

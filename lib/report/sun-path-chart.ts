@@ -1,0 +1,251 @@
+import * as Plot from "@observablehq/plot";
+import { toDegrees, turnBetween, wrapBearing } from "../plan/angle.ts";
+import { clockOfMinutes } from "../plan/clock.ts";
+import { type HorizonPoint, skylineOf } from "../plane/index.ts";
+import type { Period } from "../season/periods.ts";
+import type { DayRoutine } from "../season/reaim.ts";
+import { sunVector } from "../sun/index.ts";
+import type { CardPlace } from "./aim-card.ts";
+import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
+import { colour, settingColour } from "./theme.ts";
+import { compassPoint, dateWords } from "./words.ts";
+
+const MARGIN = { top: 34, right: 20, bottom: 34, left: 44 };
+const EVERY_MINUTES = 5;
+const DAY_MINUTES = 1440;
+const MINUTE_MS = 60_000;
+/** Below this an hour's label would lie on the axis. */
+const LOWEST_LABEL_DEG = 6;
+/** Room above the highest sun and to either side of its widest rising and setting, degrees. */
+const ROOM_DEG = 8;
+
+/** A place of the sun on the chart: bearings are counted from the chart's middle, so that none jumps past north. */
+interface PathPoint {
+  readonly turnDeg: number;
+  readonly altitudeDeg: number;
+  readonly afterNoon: number;
+  readonly clock: number;
+  readonly date: string;
+}
+
+const pathOf = ({ site, days, clocks }: CardPlace, day: number, middleDeg: number): readonly PathPoint[] => {
+  const points: PathPoint[] = [];
+  const { date, noonMs } = days[day];
+  // Clock times that are whole multiples, so that the hours fall on points.
+  const first = Math.ceil((clocks[day] - DAY_MINUTES / 2) / EVERY_MINUTES) * EVERY_MINUTES;
+  for (let clock = first; clock < clocks[day] + DAY_MINUTES / 2; clock += EVERY_MINUTES) {
+    const afterNoon = clock - clocks[day];
+    const sun = sunVector(noonMs + afterNoon * MINUTE_MS, site.latitudeDeg, site.longitudeDeg);
+    if (sun.up <= 0) continue;
+    points.push({
+      turnDeg: turnBetween(middleDeg, toDegrees(Math.atan2(sun.east, sun.north))),
+      altitudeDeg: toDegrees(Math.asin(sun.up)),
+      afterNoon,
+      clock,
+      date,
+    });
+  }
+  return points;
+};
+
+/** Days whose paths frame the season: its first and last, and the ones with the highest and the lowest noon sun. */
+const framingDays = ({ days }: CardPlace): readonly number[] => {
+  const byNoon = days.map((_, day) => day).sort((a, b) => days[a].noonAltitudeDeg - days[b].noonAltitudeDeg);
+  return [...new Set([byNoon[0], byNoon[byNoon.length - 1]])];
+};
+
+/**
+ * The sun's path across the sky on a period's middle day, over the skyline, with the aims of a routine: which part of the
+ * path each aim is for, and the spot of sky the panel then looks at.
+ *
+ * @param skyline what stands round the site; none is a level horizon
+ */
+export const sunPathChart = (
+  place: CardPlace,
+  period: Period,
+  routine: DayRoutine,
+  skyline: readonly HorizonPoint[],
+  frame: ChartFrame,
+): SVGSVGElement => {
+  const { site, days } = place;
+  const day = Math.floor((period.first + period.end - 1) / 2);
+  const noon = sunVector(days[day].noonMs, site.latitudeDeg, site.longitudeDeg);
+  const middleDeg = noon.north > 0 ? 0 : 180;
+  const path = pathOf(place, day, middleDeg);
+  const frames = framingDays(place).map((frameDay) => pathOf(place, frameDay, middleDeg));
+  const aims = routine.parts.map(({ setting, fromMinutes, toMinutes }, index) => ({
+    label: `${index + 1} ${setting.name}`,
+    turnDeg: turnBetween(middleDeg, setting.bearingDeg),
+    altitudeDeg: 90 - setting.tiltDeg,
+    flat: setting.legMm === null,
+    colour: settingColour(index + 1),
+    fromMinutes,
+    toMinutes,
+  }));
+  const parts = aims.map((aim) => ({
+    ...aim,
+    points: path.filter(
+      ({ afterNoon }) => afterNoon >= aim.fromMinutes - EVERY_MINUTES && afterNoon <= aim.toMinutes,
+    ),
+  }));
+
+  const narrow = isNarrow(frame);
+  const all = [...path, ...frames.flat()];
+  const widest = Math.min(
+    180,
+    Math.max(
+      90,
+      ...all.map(({ turnDeg }) => Math.abs(turnDeg)),
+      ...aims.map(({ turnDeg }) => Math.abs(turnDeg)),
+    ) + ROOM_DEG,
+  );
+  const altitudeAt = skylineOf(skyline);
+  const ridge = Array.from({ length: 2 * Math.ceil(widest) + 1 }, (_, step) => {
+    const turnDeg = step - Math.ceil(widest);
+    return { turnDeg, altitudeDeg: altitudeAt(middleDeg + turnDeg) };
+  });
+  const top = Math.min(
+    90,
+    Math.max(
+      20,
+      ...all.map(({ altitudeDeg }) => altitudeDeg),
+      ...aims.map(({ altitudeDeg }) => altitudeDeg),
+    ) + ROOM_DEG,
+  );
+  const bearingTick = (turnDeg: number): string => {
+    const bearing = wrapBearing(middleDeg + turnDeg);
+    return bearing % 45 === 0 && !narrow ? `${compassPoint(bearing)} ${bearing}°` : `${bearing}°`;
+  };
+  const hours = path.filter(({ clock }) => clock % 60 === 0);
+
+  return drawChart(frame, {
+    name: "Path of the sun with the day's aims",
+    description: `${dateWords(days[day].date)}: altitude of the sun over its bearing, the skyline, and ${aims.length} ${aims.length === 1 ? "aim" : "aims"}: ${aims.map(({ label, turnDeg }) => `${label} at ${wrapBearing(middleDeg + turnDeg)} degrees`).join(", ")}.`,
+    height: frame.height ?? (narrow ? 300 : 400),
+    marginTop: MARGIN.top,
+    marginRight: MARGIN.right,
+    marginBottom: MARGIN.bottom,
+    marginLeft: MARGIN.left,
+    x: { domain: [-widest, widest] },
+    y: { domain: [0, top] },
+    marks: [
+      ...valueAxis("° above level", narrow ? 4 : 6),
+      Plot.axisX(
+        [-180, -135, -90, -45, 0, 45, 90, 135, 180].filter((turn) => Math.abs(turn) <= widest - ROOM_DEG),
+        {
+          label: null,
+          tickSize: 0,
+          tickFormat: bearingTick,
+          color: colour("muted"),
+        },
+      ),
+      Plot.line(frames.flat(), {
+        x: "turnDeg",
+        y: "altitudeDeg",
+        z: "date",
+        stroke: colour("muted"),
+        strokeWidth: 1,
+        strokeDasharray: "2 3",
+      }),
+      Plot.text(
+        frames.flatMap((points) => (points.length === 0 ? [] : [points[points.length >> 1]])),
+        {
+          x: "turnDeg",
+          y: "altitudeDeg",
+          text: ({ date }: PathPoint) => dateWords(date),
+          dy: -8,
+          fill: colour("muted"),
+        },
+      ),
+      ...parts.map(({ points, colour: ink }) =>
+        Plot.line(points, {
+          x: "turnDeg",
+          y: "altitudeDeg",
+          stroke: ink,
+          strokeWidth: 4,
+          strokeLinecap: "round",
+        }),
+      ),
+      Plot.areaY(ridge, {
+        x: "turnDeg",
+        y: "altitudeDeg",
+        fill: colour("muted"),
+        fillOpacity: 0.6,
+      }),
+      Plot.dot(hours, {
+        x: "turnDeg",
+        y: "altitudeDeg",
+        r: 2.5,
+        fill: colour("paper"),
+        stroke: colour("ink"),
+      }),
+      Plot.text(
+        hours.filter(
+          ({ altitudeDeg }, index) => altitudeDeg > LOWEST_LABEL_DEG && (!narrow || index % 3 === 0),
+        ),
+        {
+          x: "turnDeg",
+          y: "altitudeDeg",
+          text: ({ clock }: PathPoint) => clockOfMinutes(clock),
+          dy: 14,
+          fill: colour("ink"),
+          stroke: colour("paper"),
+          strokeWidth: 4,
+        },
+      ),
+      Plot.link(
+        parts.flatMap(({ points, ...aim }) => {
+          const at = points[points.length >> 1];
+          return at === undefined || aim.flat
+            ? []
+            : [{ ...aim, sunTurn: at.turnDeg, sunAltitude: at.altitudeDeg }];
+        }),
+        {
+          x1: "sunTurn",
+          y1: "sunAltitude",
+          x2: "turnDeg",
+          y2: "altitudeDeg",
+          stroke: "colour",
+          strokeDasharray: "1 4",
+          strokeLinecap: "round",
+          strokeWidth: 2,
+        },
+      ),
+      Plot.dot(
+        aims.filter(({ flat }) => !flat),
+        {
+          x: "turnDeg",
+          y: "altitudeDeg",
+          r: 7,
+          stroke: "colour",
+          strokeWidth: 2.5,
+          symbol: "circle",
+          fill: colour("paper"),
+        },
+      ),
+      Plot.text(
+        aims.filter(({ flat }) => !flat),
+        {
+          x: "turnDeg",
+          y: "altitudeDeg",
+          text: "label",
+          dy: -16,
+          fill: "colour",
+          fontWeight: 600,
+          stroke: colour("paper"),
+          strokeWidth: 4,
+        },
+      ),
+      ...(path.length === 0
+        ? [
+            Plot.text(["The sun stays down all day."], {
+              frameAnchor: "middle",
+              fontSize: 14,
+              fill: colour("muted"),
+            }),
+          ]
+        : []),
+      Plot.ruleY([0], { stroke: colour("muted") }),
+    ],
+  });
+};

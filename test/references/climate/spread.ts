@@ -1,10 +1,11 @@
 /** How days scatter about their month, and how a day follows the one before, at stations and in the model. */
 import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
 import { daySpreads } from "../../../lib/sky/climate/day-spread.ts";
+import { COMMON_YEAR } from "../../../lib/sky/climate/month-to-date.ts";
 import { skySequences } from "../../../lib/sky/climate/sequences.ts";
 import type { StationDay } from "./hourly-year.ts";
 import { type HourlyYear, stationDays } from "./hourly-year.ts";
-import { skiesOfMonths, yearOver } from "./place.ts";
+import { skiesOfMonths, type YearOver, yearOver } from "./place.ts";
 
 /** Slices in which each day's distribution is compared. */
 const SLICES = 100;
@@ -84,7 +85,7 @@ export const stationMemory = (days: readonly StationDay[]): number =>
 /** The same of drawn years: the mean over them, on the station's own days and each year's own months' means removed. */
 export const drawnMemory = (place: HourlyYear, own: readonly StationDay[], years = 50): number => {
   const over = yearOver(place);
-  const { cloud } = skiesOfMonths(over, place, monthMeans(own));
+  const { cloud } = skiesOfMonths(over, place, monthMeans(own, over));
   const { ratio, days } = skySequences(over.sun.days, cloud, NO_DOUBT, { seasons: years, seed: 7 });
   let sum = 0;
   for (let year = 0; year < years; year++) {
@@ -93,13 +94,15 @@ export const drawnMemory = (place: HourlyYear, own: readonly StationDay[], years
   return sum / years;
 };
 
-const MONTH_DAYS = [31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-
-/** Twelve means of a station's days, kWh/m2; 0 in months without light. */
-export const monthMeans = (days: readonly StationDay[]): readonly number[] =>
-  MONTH_DAYS.map((count, index) => {
-    const own = days.filter(({ month }) => month === index + 1);
-    // Days of polar night are no days of the list, and bring nothing.
-    const shown = own.length > count - 4 ? own.length : count;
-    return own.reduce((sum, { global }) => sum + global, 0) / shown;
-  });
+/** Twelve means of a station, kWh/m2 a day: the clear days of each month times the ratio of those that were read. */
+export const monthMeans = (days: readonly StationDay[], { days: year }: YearOver): readonly number[] => {
+  const ratios = monthRatios(days);
+  const usual = monthRatios(days.map((day) => ({ ...day, month: 0 }))).get(0) ?? Number.NaN;
+  const sums = new Float64Array(12);
+  const counts = new Float64Array(12);
+  for (const [day, { month }] of COMMON_YEAR.entries()) {
+    sums[month - 1] += year.clearKWhM2[day];
+    counts[month - 1]++;
+  }
+  return Array.from(sums, (sum, index) => (sum / counts[index]) * (ratios.get(index + 1) ?? usual));
+};

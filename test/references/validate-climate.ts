@@ -1,0 +1,137 @@
+/**
+ * Prints how the cloud climate does, station by station. `npm run validate:climate`. The tests hold the same numbers to
+ * limits (`comparisons/climate.ts`).
+ *
+ * With PANEL_SEASON_DATASETS naming a folder of the raw data sets, stations whose data may not travel are added.
+ */
+
+import {
+  type HourlyYear,
+  MEASURED_YEARS,
+  SATELLITE_YEARS,
+  stationDays,
+  TYPICAL_YEARS,
+} from "./climate/hourly-year.ts";
+import { hoursAgainstMonths, sizeBelow } from "./climate/hours-against-months.ts";
+import { manualPlanes } from "./climate/manual.ts";
+import { monthKept, sequencesKept } from "./climate/means-kept.ts";
+import { notTravelling } from "./climate/not-travelling.ts";
+import { drawnMemory, spreadDistance, stationMemory } from "./climate/spread.ts";
+import { estimateError, leftOutPairs, type MonthPair, nearPairs, TABLES } from "./climate/sunshine.ts";
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+const signed = (value: number, digits = 1): string =>
+  `${value < 0 ? "-" : "+"}${Math.abs(value).toFixed(digits)}`;
+const cell = (text: string, width = 7): string => text.padStart(width);
+const title = (text: string): void => console.log(`\n${text}\n${"-".repeat(Math.min(110, text.length))}`);
+
+title("Tilted planes from horizontal months alone, against the 30-year manual (Marion & Wilcox 1994), %");
+console.log(`${"".padEnd(32)}${cell("worst")}${cell("rms")}${cell("year")}`);
+for (const { name, tilt, errors } of manualPlanes()) {
+  console.log(
+    `${`${name}, ${tilt}`.padEnd(32)}${cell(errors.worstPct.toFixed(1))}${cell(errors.rmsPct.toFixed(1))}${cell(signed(errors.yearPct))}`,
+  );
+}
+
+title("Tilted planes from a station's twelve means, against its own hours, % (a dash: no light to speak of)");
+console.log(`${"".padEnd(22)}${MONTHS.map((month) => cell(month, 6)).join("")}${cell("year")}`);
+for (const [kind, places] of [
+  ["typical years", TYPICAL_YEARS],
+  ["satellite years (low sums, strong winter beam; shown, not held to a limit)", SATELLITE_YEARS],
+] as const) {
+  console.log(kind);
+  const all: number[] = [];
+  for (const place of places) {
+    for (const { name, tiltDeg, monthsPct, yearPct } of hoursAgainstMonths(place)) {
+      all.push(...monthsPct.map(({ errorPct }) => errorPct));
+      const months = MONTHS.map((_, month) => {
+        const found = monthsPct.find((each) => each.month === month);
+        return cell(found === undefined ? "-" : signed(found.errorPct), 6);
+      });
+      console.log(`  ${`${name}, ${tiltDeg} deg`.padEnd(20)}${months.join("")}${cell(signed(yearPct, 2))}`);
+    }
+  }
+  console.log(
+    `  median month ${sizeBelow(all, 0.5).toFixed(2)}, nine in ten below ${sizeBelow(all, 0.9).toFixed(2)}`,
+  );
+}
+
+const years: readonly HourlyYear[] = [
+  ...TYPICAL_YEARS,
+  ...MEASURED_YEARS,
+  ...SATELLITE_YEARS,
+  ...notTravelling(),
+];
+
+title(
+  "Days about their month: distance of the distribution (Kolmogorov-Smirnov), and memory from day to day",
+);
+console.log(`${"".padEnd(24)}${cell("days")}${cell("KS")}${cell("station", 9)}${cell("drawn")}`);
+for (const place of years) {
+  const days = stationDays(place);
+  console.log(
+    `${place.name.padEnd(24)}${cell(String(days.length))}${cell(spreadDistance(place, days).toFixed(3))}` +
+      `${cell(stationMemory(days).toFixed(2), 9)}${cell(drawnMemory(place, days).toFixed(2))}`,
+  );
+}
+
+title(
+  "Monthly means kept: worst month of the year, % off, by the equally likely skies and by 200 drawn seasons",
+);
+console.log(`${"".padEnd(24)}${cell("skies", 10)}${cell("drawn", 10)}`);
+for (const place of TYPICAL_YEARS) {
+  console.log(
+    `${place.name.padEnd(24)}${cell(monthKept(place).toFixed(4), 10)}${cell(sequencesKept(place).toFixed(3), 10)}`,
+  );
+}
+
+const errorLine = (name: string, pairs: readonly MonthPair[]): void => {
+  const { places, biasPct, rmsPct, monthPct, p95Pct, yearPct } = estimateError(pairs);
+  console.log(
+    `${name.padEnd(44)}${cell(String(places))}${cell(signed(biasPct))}${cell(rmsPct.toFixed(1))}${cell(monthPct.toFixed(1))}${cell(p95Pct.toFixed(1))}${cell(yearPct.toFixed(1))}`,
+  );
+};
+
+const errorHead = (): void =>
+  console.log(
+    `${"".padEnd(44)}${cell("places")}${cell("bias")}${cell("rms")}${cell("month")}${cell("p95")}${cell("year")}`,
+  );
+
+title("Radiation from sunshine at stations within 60 km of a radiation station, %");
+errorHead();
+for (const relation of ["fao56", "fitted"] as const) {
+  const pairs = nearPairs(TABLES["sunshine, share-alike too"], relation);
+  errorLine(relation, pairs);
+  for (const country of ["Germany", "United States"]) {
+    errorLine(
+      `  ${country}`,
+      pairs.filter(({ station }) => station.country === country),
+    );
+  }
+  for (const [month, name] of MONTHS.entries()) {
+    errorLine(
+      `  ${name}`,
+      pairs.filter((pair) => pair.month === month),
+    );
+  }
+}
+
+title("What a newcomer is told: each radiation station left out in turn, from its nearest places, %");
+errorHead();
+for (const [name, table] of Object.entries(TABLES)) {
+  for (const places of [1, 4]) {
+    errorLine(
+      `${name}, ${places === 1 ? "the nearest" : `${places} places`}`,
+      leftOutPairs(table, "fitted", places),
+    );
+  }
+}
+console.log("by month, all shipped, 4 places");
+const told = leftOutPairs(TABLES["all shipped"], "fitted");
+for (const [month, name] of MONTHS.entries()) {
+  errorLine(
+    `  ${name}`,
+    told.filter((pair) => pair.month === month),
+  );
+}

@@ -12,7 +12,8 @@ import { tiltMapChart, tiltsInUse } from "../report/tilt-map-chart.ts";
 import { bandsTable, toleranceTable } from "../report/tolerance-table.ts";
 import { LEG_OBJECTIVES, type LegObjective, MOST_LEGS } from "../season/leg-set.ts";
 import { type LegsAnswer, legsAnswer } from "../season/legs-answer.ts";
-import type { SeasonSkies } from "../season/skies.ts";
+import { panelUnits } from "../season/panel-unit.ts";
+import { type StandSeason, standSeason } from "../season/stand-season.ts";
 import { swapsAnswer } from "../season/swaps-answer.ts";
 import { cuttingSheet } from "../stand/cutting-sheet.ts";
 import type { NamedLeg } from "../stand/settings.ts";
@@ -76,11 +77,11 @@ const objectiveOf = (words: VerbWords): LegObjective => {
 
 const filesAsked = async (
   words: VerbWords,
-  plan: Plan,
-  skies: SeasonSkies,
+  season: StandSeason,
   answer: LegsAnswer,
   legs: readonly NamedLeg[],
 ): Promise<readonly WholeFile[]> => {
+  const { plan } = season;
   const provenance = { plan, models: modelWords(plan), version: await version() };
   const asked = (name: string) => textOption(words, name);
   const files: WholeFile[] = [
@@ -102,7 +103,7 @@ const filesAsked = async (
   }
   if (map !== undefined) {
     const settings = legsAsSettings(plan, legs);
-    const { calendar } = swapsAnswer(plan, skies, {}, settings);
+    const { calendar } = swapsAnswer(season, {}, settings);
     const inUse = tiltsInUse(
       calendar,
       settings.map(({ tiltDeg }) => tiltDeg),
@@ -144,9 +145,10 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const most = numberOption(words, "most", [0, MOST_LEGS], "legs") ?? 3;
   const size = numberOption(words, "set", [1, MOST_LEGS], "legs");
   const { skies, notes } = await planSkies(plan, planFile.folder);
-  const answer = legsAnswer(plan, skies, { most: Math.max(most, size ?? 0), objective: objectiveOf(words) });
+  const season = standSeason(plan, skies, panelUnits(plan.panels));
+  const answer = legsAnswer(season, { most: Math.max(most, size ?? 0), objective: objectiveOf(words) });
   const legs = chosenLegs(plan, answer.sets, size);
-  const files = await filesAsked(words, plan, skies, answer, legs);
+  const files = await filesAsked(words, season, answer, legs);
   await writeWholeFiles(files, { force: switchedOn(words, "force") });
 
   if (switchedOn(words, "json")) {

@@ -3,6 +3,8 @@ import { swapsSummary } from "../report/swaps-summary.ts";
 import { swapRows, swapsTable } from "../report/swaps-table.ts";
 import { MOST_LEGS } from "../season/leg-set.ts";
 import { bestLegsOfPlan } from "../season/legs-answer.ts";
+import { panelUnits } from "../season/panel-unit.ts";
+import { standSeason } from "../season/stand-season.ts";
 import { swapsAnswer } from "../season/swaps-answer.ts";
 import { chosenLegs, legsAsSettings } from "./chosen-legs.ts";
 import { readPlanFile } from "./plan-file.ts";
@@ -41,9 +43,10 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const question = { keep: percent("keep", 99), slack: percent("slack", 1) };
   const size = numberOption(words, "set", [1, MOST_LEGS], "legs");
   const { skies, notes } = await planSkies(plan, planFile.folder);
+  const season = standSeason(plan, skies, panelUnits(plan.panels));
   const sets =
-    size === undefined && plan.stand.legs.length > 0 ? [] : bestLegsOfPlan(plan, skies, { most: size ?? 3 });
-  const answer = swapsAnswer(plan, skies, question, legsAsSettings(plan, chosenLegs(plan, sets, size)));
+    size === undefined && plan.stand.legs.length > 0 ? [] : bestLegsOfPlan(season, { most: size ?? 3 });
+  const answer = swapsAnswer(season, question, legsAsSettings(plan, chosenLegs(plan, sets, size)));
   const provenance = { plan, models: modelWords(plan), version: await version() };
   const files = tableFiles(textOption(words, "csv"), swapsTable(answer), provenance);
   await writeWholeFiles(files, { force: switchedOn(words, "force") });

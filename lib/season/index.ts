@@ -1,10 +1,29 @@
 /** season: days x settings: yields under clear and expected skies, and what is made of them. */
 export type { DayBand } from "./bands.ts";
+export { type BestSet, bestSet, type DayGroups } from "./best-set.ts";
 export { candidateAims } from "./candidate-aims.ts";
 export { type DayCurve, type DayCurves, dayCurves } from "./day-curves.ts";
 export { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
+export {
+  bestLegSets,
+  LEG_OBJECTIVES,
+  type LegDays,
+  type LegObjective,
+  type LegSetAnswer,
+  MOST_LEGS,
+} from "./leg-set.ts";
+export {
+  bestLegsOfPlan,
+  type LegsAnswer,
+  type LegsQuestion,
+  legsAnswer,
+  type SettingFacts,
+  settingFacts,
+} from "./legs-answer.ts";
 export { type PanelUnit, panelUnits } from "./panel-unit.ts";
+export { type Period, periodsOf } from "./periods.ts";
 export { type AimedPart, type DayRoutine, type Reaim, type ReaimPeriod, reaim } from "./reaim.ts";
+export { type RuleOfThumb, rulesOfThumb } from "./rules-of-thumb.ts";
 export { seasonClearSky, seasonSun } from "./season-skies.ts";
 export {
   bestEachDayWh,
@@ -18,4 +37,30 @@ export {
 export { equatorwards, facingOf, type Setting, settingsOf } from "./settings.ts";
 export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
 export { type PlanSkies, skiesOfPlan } from "./skies-of-plan.ts";
+export { type StandSeason, standSeason } from "./stand-season.ts";
+export {
+  bestCalendars,
+  type Calendar,
+  type Stay,
+  type Swap,
+  type SwapAnswer,
+  swapCalendar,
+} from "./swap-calendar.ts";
+export { type SwapsAnswer, type SwapsQuestion, swapsAnswer } from "./swaps-answer.ts";
+export {
+  type AimEnergy,
+  aimEnergyOver,
+  bestTilts,
+  finerLadder,
+  type TiltLadder,
+  tiltLadder,
+  tiltsEvery,
+} from "./tilt-ladder.ts";
+export {
+  BEARING_ERRORS_DEG,
+  type TiltBand,
+  type ToleranceCost,
+  tiltBands,
+  toleranceOf,
+} from "./tolerance.ts";
 export { type ClockStretch, clockStretches, noonClocks } from "./walk-clock.ts";

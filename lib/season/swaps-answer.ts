@@ -1,10 +1,7 @@
-import type { Plan } from "../plan/plan.ts";
 import type { SeasonDay } from "../sun/columns.ts";
-import { panelUnits } from "./panel-unit.ts";
-import { facingOf, type Setting, settingsOf } from "./settings.ts";
-import type { SeasonSkies } from "./skies.ts";
+import { type Setting, settingsOf } from "./settings.ts";
+import type { StandSeason } from "./stand-season.ts";
 import { type SwapAnswer, swapCalendar } from "./swap-calendar.ts";
-import { aimEnergyOver, tiltLadder, tiltsEvery } from "./tilt-ladder.ts";
 
 /** When to change legs, and what it brings. Only panels on the stand are counted. */
 export interface SwapsAnswer {
@@ -32,22 +29,18 @@ export interface SwapsQuestion {
  * The swap calendar of a plan's stand.
  *
  * @param settings ways to set the stand, flat first [the plan's own]
- * @throws PlanError when no panel is on the stand, or a leg of the plan can't stand
+ * @throws PlanError when a leg of the plan can't stand
  */
 export const swapsAnswer = (
-  plan: Plan,
-  skies: SeasonSkies,
+  { plan, days, energy, ladder }: StandSeason,
   { keep, slack }: SwapsQuestion = {},
   settings: readonly Setting[] = settingsOf(plan),
 ): SwapsAnswer => {
-  const units = panelUnits(plan.panels);
-  const energy = aimEnergyOver(skies, units);
   const dayWh = settings.map(({ tiltDeg, bearingDeg }) => energy(tiltDeg, bearingDeg));
-  const ladder = tiltLadder(skies, units, facingOf(plan), tiltsEvery(1));
   const totals = ladder.dayWh.map((column) => column.reduce((sum, wh) => sum + wh, 0));
   const best = totals.indexOf(Math.max(...totals));
   return {
-    days: skies.sun.days,
+    days,
     settings,
     dayWh,
     calendar: swapCalendar(dayWh, keep, slack),

@@ -1,7 +1,7 @@
 import { parseHTML } from "linkedom";
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
-import { readPlan } from "../../lib/plan/index.ts";
+import { type Plan, readPlan } from "../../lib/plan/index.ts";
 import { cuttingSheetPage } from "../../lib/report/cutting-sheet-page.ts";
 import { legSetsTable } from "../../lib/report/leg-sets-table.ts";
 import { legsSummary } from "../../lib/report/legs-summary.ts";
@@ -15,6 +15,8 @@ import { tiltGauge } from "../../lib/report/tilt-gauge.ts";
 import { tiltMapChart, tiltsInUse } from "../../lib/report/tilt-map-chart.ts";
 import { bandsTable, toleranceTable } from "../../lib/report/tolerance-table.ts";
 import { legsAnswer } from "../../lib/season/legs-answer.ts";
+import { panelUnits } from "../../lib/season/panel-unit.ts";
+import { standSeason } from "../../lib/season/stand-season.ts";
 import { swapsAnswer } from "../../lib/season/swaps-answer.ts";
 import { legMmOfTilt } from "../../lib/stand/geometry.ts";
 import { namedLegs, standGeometry } from "../../lib/stand/settings.ts";
@@ -36,9 +38,10 @@ const plan = readPlan({
     ],
   },
 });
-const skies = clearSkies(plan);
-const answer = legsAnswer(plan, skies, { most: 2 });
-const swaps = swapsAnswer(plan, skies);
+const seasonOf = (of: Plan) => standSeason(of, clearSkies(of), panelUnits(of.panels));
+const season = seasonOf(plan);
+const answer = legsAnswer(season, { most: 2 });
+const swaps = swapsAnswer(season);
 
 const number = (element: Element, name: string): number => Number(element.getAttribute(name));
 
@@ -224,7 +227,7 @@ describe("tiltMapChart", () => {
       site: { latitudeDeg: 85, longitudeDeg: 0 },
       season: { from: "2027-11-20", to: "2027-12-20" },
     });
-    const { ladder } = legsAnswer(dark, clearSkies(dark), { most: 1 });
+    const { ladder } = seasonOf(dark);
     const svg = tiltMapChart(ladder, null, { document: emptyDocument(), width: 360 });
     expect(svg.outerHTML).not.toContain("NaN");
     expect(svg.getAttribute("aria-description")).toContain("sun stays down");

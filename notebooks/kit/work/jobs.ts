@@ -1,0 +1,18 @@
+import type { Plan } from "../../../lib/plan/plan.ts";
+import { type PlanSkies, panelUnits, reaim } from "../../../lib/season/index.ts";
+
+/** Told how far the work has come, 0 to 1. */
+export type Progress = (share: number) => void;
+
+/**
+ * Work that takes longer than a hand wants to wait, done beside the page. Each is given the plan and its skies and answers
+ * with what can be copied: numbers, text, lists, typed arrays, but no functions.
+ */
+export const JOBS = {
+  /** The day's aims: which leg faces where from when, month by month. */
+  aims: (plan: Plan, { skies }: PlanSkies, progress: Progress) =>
+    reaim(plan, skies, panelUnits(plan.panels), progress),
+} as const;
+
+export type JobName = keyof typeof JOBS;
+export type JobAnswer<Name extends JobName> = ReturnType<(typeof JOBS)[Name]>;

@@ -2,6 +2,7 @@
 export { aimCards } from "./aim-cards.ts";
 export { answerOf } from "./answer.ts";
 export { checksRun } from "./checks/checks.ts";
+export { choice } from "./choice.ts";
 export { dataTable } from "./data-table.ts";
 export { dayPicker } from "./day-picker.ts";
 export { el, saySo, type ViewOf, viewOf } from "./dom.ts";
@@ -14,5 +15,5 @@ export { planPanel, type Setup } from "./plan/panel.ts";
 export { printable } from "./printable.ts";
 export { provenanceOf } from "./provenance.ts";
 export { saveText } from "./save.ts";
-export { skiesOf, skyNotesOf } from "./skies.ts";
+export { planSkiesOf, skiesOf, skyNotesOf } from "./skies.ts";
 export { lengthText, temperatureText, type Units } from "./units.ts";

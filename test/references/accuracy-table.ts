@@ -1,4 +1,5 @@
 /** The accuracy statement: what every comparison came to, as Markdown and as JSON. */
+import type { CheckedCase, CheckedRoom } from "../../lib/report/checks.ts";
 import type { Section } from "./comparisons/all.ts";
 import { type Outcome, outcomeOf } from "./comparisons/comparison.ts";
 
@@ -78,7 +79,7 @@ export const failures = (sections: readonly SectionOutcome[]): readonly string[]
 const digits = (value: number): number => (Number.isFinite(value) ? Number(value.toPrecision(6)) : value);
 
 /** The same for the notebook that draws it. */
-export const accuracyJson = (sections: readonly SectionOutcome[]) =>
+export const accuracyJson = (sections: readonly SectionOutcome[]): readonly CheckedRoom[] =>
   sections.map(({ room, outcomes }) => ({
     room,
     comparisons: outcomes.map(({ comparison, cases, meanDifference, greatestDifference }) => ({
@@ -88,12 +89,14 @@ export const accuracyJson = (sections: readonly SectionOutcome[]) =>
       cause: comparison.cause,
       meanDifference: digits(meanDifference),
       greatestDifference: digits(greatestDifference),
-      cases: cases.map(({ id, ours, theirs, difference, tolerance }) => ({
-        id,
-        ours: digits(ours),
-        theirs: digits(theirs),
-        difference: digits(difference),
-        tolerance: digits(tolerance),
-      })),
+      cases: cases.map(
+        ({ id, ours, theirs, difference, tolerance }): CheckedCase => [
+          id,
+          digits(ours),
+          digits(theirs),
+          digits(difference),
+          digits(tolerance),
+        ],
+      ),
     })),
   }));

@@ -1,4 +1,5 @@
 /** Every day of every tilted sensor, computed and measured, for drawing. */
+import type { MeasuredPlane, MeasuredStation } from "../../../lib/report/checks.ts";
 import { holzkirchenRuns } from "./holzkirchen.ts";
 import { nyAlesundRuns } from "./ny-alesund.ts";
 import { dailyError, MODELS, type PlaneRun } from "./station.ts";
@@ -8,26 +9,25 @@ const STEPS_AN_HOUR = 6;
 
 const whole = (wattSteps: number): number => Math.round(wattSteps / STEPS_AN_HOUR);
 
-const planesOf = (runs: readonly PlaneRun[]) =>
+const planesOf = (runs: readonly PlaneRun[]): readonly MeasuredPlane[] =>
   runs.map(({ aim, byModel }) => ({
     ...aim,
     errors: MODELS.map((model) => ({ model, ...dailyError(byModel[model]) })),
-    /** Date, computed by the default model, measured; Wh/m2. */
     days: byModel.perez.map(
       ({ date, computed, measured }) => [date, whole(computed), whole(measured)] as const,
     ),
   }));
 
-/** The stations with what they measured on the level, and all their planes. */
-export const stationDays = () => [
+/** The stations with what they measured on the level, and their planes. */
+export const stationDays = (): readonly MeasuredStation[] => [
   {
-    station: "Holzkirchen, Bavaria, 47.9 N",
+    station: "Holzkirchen 47.9° N, upright",
     from: "global and diffuse light measured on the level, ground 0.20",
     planes: planesOf(holzkirchenRuns("measured")),
   },
-  {
-    station: "Ny-Alesund, Svalbard, 78.9 N",
-    from: "global light measured on the level, diffuse by Engerer 2015, ground light measured",
-    planes: planesOf([...nyAlesundRuns(45, "engerer"), ...nyAlesundRuns(90, "engerer")]),
-  },
+  ...([45, 90] as const).map((tiltDeg) => ({
+    station: `Ny-Ålesund 78.9° N, ${tiltDeg === 90 ? "upright" : "tilt 45°"}`,
+    from: "global light measured on the level, split by Engerer 2015; ground light measured",
+    planes: planesOf(nyAlesundRuns(tiltDeg, "engerer")),
+  })),
 ];

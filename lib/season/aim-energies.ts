@@ -37,9 +37,9 @@ export const dayBins = (stepMinutes: number): DayBins => {
   return { minutes, count: DAY_MINUTES / minutes };
 };
 
-/** For each row, its place in an array of (period, bin); rows outside every period get -1. */
+/** For each row, its place in an array of (period, bin). */
 const slotsOf = (sun: SunColumns, periods: readonly Period[], bins: DayBins): Int32Array => {
-  const periodOfDay = new Int32Array(sun.days.length).fill(-1);
+  const periodOfDay = new Int32Array(sun.days.length);
   periods.forEach(({ first, end }, index) => {
     periodOfDay.fill(index, first, end);
   });
@@ -48,7 +48,7 @@ const slotsOf = (sun: SunColumns, periods: readonly Period[], bins: DayBins): In
     const day = sun.day[row];
     const sinceStart = sun.timeMs[row] - sun.days[day].startMs;
     const bin = Math.min(bins.count - 1, Math.floor(sinceStart / (bins.minutes * MINUTE_MS)));
-    slots[row] = periodOfDay[day] < 0 ? -1 : periodOfDay[day] * bins.count + bin;
+    slots[row] = periodOfDay[day] * bins.count + bin;
   }
   return slots;
 };
@@ -58,7 +58,7 @@ const slotsOf = (sun: SunColumns, periods: readonly Period[], bins: DayBins): In
  *
  * @param skies one or more, their weights summing to 1
  * @param units the panels that are aimed
- * @param periods that do not overlap
+ * @param periods that hold every day once
  * @param onProgress told how much is done, 0 to 1
  */
 export const aimEnergies = (
@@ -72,39 +72,40 @@ export const aimEnergies = (
   const bins = dayBins(sun.stepMinutes);
   const slots = slotsOf(sun, periods, bins);
   const glass = martinRuizGlass(CLEAN_GLASS_ANGULAR_LOSS);
-  const light = emptyPlaneColumns(sun.length);
-  const power = new Float64Array(sun.length);
-  const watts = new Float64Array(sun.length);
-  const most = new Float64Array(sun.length);
-  const ofAim = aims.map(() => new Float64Array(periods.length * bins.count));
-  const limit = new Float64Array(periods.length * bins.count);
+  const { length } = sun;
+  const light = emptyPlaneColumns(length);
+  const [power, watts, most, share] = [0, 1, 2, 3].map(() => new Float64Array(length));
+  const slotCount = periods.length * bins.count;
+  const ofAim = aims.map(() => new Float64Array(slotCount));
+  const limit = new Float64Array(slotCount);
 
-  /** Adds up the watts of all units for the light at hand. */
-  const addUnits = (layLight: () => void, sky: ReadySky): void => {
+  /** Watts of all units for the light at hand. */
+  const allUnits = (sky: ReadySky): Float64Array => {
     watts.fill(0);
-    layLight();
     for (const { model, howMany } of units) {
       panelPower(model, light, sky.sky, power);
-      for (let row = 0; row < sun.length; row += 1) watts[row] += howMany * power[row];
+      for (let row = 0; row < length; row += 1) watts[row] += howMany * power[row];
     }
-    for (let row = 0; row < sun.length; row += 1) if (watts[row] > most[row]) most[row] = watts[row];
-  };
-  const addTo = (out: Float64Array, from: Float64Array, weight: number): void => {
-    for (let row = 0; row < sun.length; row += 1) {
-      if (slots[row] >= 0) out[slots[row]] += weight * sun.hours[row] * from[row];
-    }
+    return watts;
   };
 
   const facingSun = facingSunOver(sun, skies[0].dome, glass);
   skies.forEach((sky, skyIndex) => {
-    most.fill(0);
-    addUnits(() => facingSun(sky.dome, light), sky);
+    facingSun(sky.dome, light);
+    most.set(allUnits(sky));
+    for (let row = 0; row < length; row += 1) share[row] = sky.weight * sun.hours[row];
     aims.forEach((aim, index) => {
-      addUnits(() => planeColumns(sun, sky.dome, aim, glass, light), sky);
-      addTo(ofAim[index], watts, sky.weight);
+      planeColumns(sun, sky.dome, aim, glass, light);
+      const brings = allUnits(sky);
+      const out = ofAim[index];
+      for (let row = 0; row < length; row += 1) {
+        const power = brings[row];
+        if (power > most[row]) most[row] = power;
+        out[slots[row]] += share[row] * power;
+      }
       onProgress((skyIndex + (index + 1) / aims.length) / skies.length);
     });
-    addTo(limit, most, sky.weight);
+    for (let row = 0; row < length; row += 1) limit[slots[row]] += share[row] * most[row];
   });
 
   return periods.map((period, index) => {

@@ -29,6 +29,12 @@ export interface ClearLight {
 /** Pressure the report's pressure-corrected air mass refers to, hPa. */
 export const BIRD_SEA_LEVEL_HPA = 1013;
 
+/**
+ * The absorption formula leaves its range in thick haze at the horizon, where it would let less than nothing through.
+ * What absorption lets through is never less than what absorption and scattering together do, nor nothing at all.
+ */
+export const LEAST_THROUGH = 1e-12;
+
 /** Aerosol optical depth over the whole solar spectrum: 0.2758 tau380 + 0.35 tau500 (report, eq. for tau_A). */
 export const broadbandAod = (aod380: number, aod500: number): number => 0.2758 * aod380 + 0.35 * aod500;
 
@@ -71,7 +77,11 @@ export const birdClearLight = (
   const mixedGases = Math.exp(-0.0127 * pressureMass ** 0.26);
   const waterThrough = 1 - (2.4959 * water) / ((1 + 79.034 * water) ** 0.6828 + 6.385 * water);
   const aerosol = Math.exp(-(aod ** 0.873) * (1 + aod - aod ** 0.7088) * airMass ** 0.9108);
-  const aerosolAbsorbed = 1 - air.aerosolAbsorption * (1 - airMass + airMass ** 1.06) * (1 - aerosol);
+  const aerosolAbsorbed = Math.max(
+    1 - air.aerosolAbsorption * (1 - airMass + airMass ** 1.06) * (1 - aerosol),
+    aerosol,
+    LEAST_THROUGH,
+  );
   const aerosolScattered = aerosol / aerosolAbsorbed;
   const skyAlbedo = 0.0685 + (1 - air.forwardShare) * (1 - aerosolScattered);
 

@@ -3,7 +3,7 @@
  */
 import type { SunColumns } from "../sun/columns.ts";
 import { airMassOfSine } from "./air-mass.ts";
-import { BIRD_SEA_LEVEL_HPA, broadbandAod, type ClearAir } from "./bird.ts";
+import { BIRD_SEA_LEVEL_HPA, broadbandAod, type ClearAir, LEAST_THROUGH } from "./bird.ts";
 import { emptySkyColumns, type SkyColumns } from "./columns.ts";
 import { extraterrestrialClock } from "./extraterrestrial.ts";
 import { type Monthly, twelveOf } from "./monthly.ts";
@@ -101,7 +101,8 @@ export const clearSkyColumns = (
     const waterThrough =
       1 - (2.4959 * water) / (Math.exp(0.6828 * Math.log(1 + 79.034 * water)) + 6.385 * water);
     const aerosol = Math.exp(-aerosolDepth * Math.exp(0.9108 * logMass));
-    const aerosolAbsorbed = 1 - aerosolAbsorption * (1 - mass + Math.exp(1.06 * logMass)) * (1 - aerosol);
+    const absorbed = 1 - aerosolAbsorption * (1 - mass + Math.exp(1.06 * logMass)) * (1 - aerosol);
+    const aerosolAbsorbed = Math.max(absorbed, aerosol, LEAST_THROUGH);
     const scattered = 1 - aerosol / aerosolAbsorbed;
 
     const above = extraterrestrial[row];

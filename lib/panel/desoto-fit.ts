@@ -161,8 +161,9 @@ const adjusted = (points: CurvePoints, adjustPct: number): CurvePoints => ({
  *
  * @param points Corner points and coefficients; see `nameplate.ts` for checks and defaults.
  * @returns The fit; null when no single-diode curve passes through the points with its maximum power at Vmp.
- * @example fitDiode({ iscA: 3.8, vocV: 21.1, impA: 3.5, vmpV: 17.1, iscPerK: 0.00247, vocPerK: -0.08 })
- * // reference.idealityV 0.9012
+ * @example
+ * fitDiode({ iscA: 3.8, vocV: 21.1, impA: 3.5, vmpV: 17.1, iscPerK: 0.00247, vocPerK: -0.08 })?.reference
+ *   .idealityV // 0.9012
  */
 export const fitDiode = (points: CurvePoints): DiodeFit | null => {
   const mostIdealityV = greatestIdeality(points);

@@ -63,7 +63,7 @@ const FILLED_NAMES = [
 /**
  * The nameplate with everything left out filled: from the other values where they settle it, else from {@link ASSUMED}.
  *
- * @example completeNameplate({ powerW: 90 }) // vmpV 18, impA 5, vocV 21.96, iscA 5.325
+ * @example completeNameplate({ powerW: 90 }) // { vmpV: 18, impA: 5, vocV: 21.96, iscA: 5.325 }
  */
 export const completeNameplate = (plate: Nameplate): CompleteNameplate => {
   const fromVoc = plate.vocV === undefined ? undefined : plate.vocV / ASSUMED.vocOverVmp;

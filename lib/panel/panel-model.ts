@@ -53,7 +53,7 @@ export const heatLossOf = ({ mount = "open-rack", noctC }: PanelOptions): HeatLo
  * @param ratedW Rated power at standard test conditions, W, above 0.
  * @param powerPerK Temperature coefficient of the power, 1/K, -0.02 to 0 [-0.004].
  * @throws RangeError outside those ranges.
- * @example linearPanel(60, -0.004, { mount: "flat-on-roof" })
+ * @example linearPanel(60, -0.004, { mount: "flat-on-roof" }).heatLoss // { u0: 13.89, u1: 3.8 }
  */
 export const linearPanel = (
   ratedW: number,

@@ -12,6 +12,12 @@ export {
 } from "./balance.ts";
 export { type BatteryModel, batteryModel } from "./battery.ts";
 export { type Branch, type BranchLight, ParallelBranches } from "./branches.ts";
+export {
+  type CircuitRemark,
+  circuitRemarks,
+  coldOpenV,
+  type RatedPanels,
+} from "./checks.ts";
 export { capacityShare, nominalV, restV } from "./chemistry.ts";
 export { type CableDrop, CUSTOMARY_DROP_PCT, cableDrop, thickerRuns } from "./drop.ts";
 export { type EfficiencyCurve, efficiencyCurve } from "./efficiency.ts";
@@ -30,5 +36,6 @@ export {
 } from "./loads.ts";
 export { maxPowerV } from "./max-power.ts";
 export { iecTemperatureFactor, type Metal, temperatureFactor } from "./metal.ts";
+export { type OperatingCurve, operatingCurve } from "./operating-points.ts";
 export { dailyAh, type StorageNeed, storageDays95, storageWh } from "./sizing.ts";
 export { areaMm2Of, ohmPerKm, runOhm, type Strands, type WireSize, wireSizeOf, wireText } from "./wire.ts";

@@ -1,9 +1,19 @@
 import { aimsVerb } from "./aims.ts";
 import { batchVerb } from "./batch/verb.ts";
+import { batteryVerb } from "./battery.ts";
 import { legsVerb } from "./legs.ts";
 import { seasonVerb } from "./season.ts";
 import { swapsVerb } from "./swaps.ts";
 import type { Verb } from "./verb.ts";
+import { worthVerb } from "./worth.ts";
 
 /** Every verb, in the order a person meets the decisions. */
-export const VERBS: readonly Verb[] = [seasonVerb, legsVerb, swapsVerb, aimsVerb, batchVerb];
+export const VERBS: readonly Verb[] = [
+  seasonVerb,
+  legsVerb,
+  swapsVerb,
+  aimsVerb,
+  batteryVerb,
+  worthVerb,
+  batchVerb,
+];

@@ -1,0 +1,122 @@
+import type { Plan } from "../plan/plan.ts";
+import { batteryTable } from "../report/battery-table.ts";
+import { batterySummary, wiringSummary } from "../report/battery-words.ts";
+import { chargeChart } from "../report/charge-chart.ts";
+import { circuitCautions } from "../report/circuit-cautions.ts";
+import { modelWords } from "../report/model-words.ts";
+import { svgFile } from "../report/svg-file.ts";
+import { wiringTable } from "../report/wiring-table.ts";
+import { type BatterySeason, batterySeasons } from "../season/battery-season.ts";
+import { choicesOf } from "../season/set-ups.ts";
+import { type WiringAnswer, wiringOf } from "../season/wiring.ts";
+import { livedSkies } from "./battery-seasons.ts";
+import { chartDocument } from "./chart-document.ts";
+import { readPlanFile } from "./plan-file.ts";
+import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
+import { tableFiles } from "./table-files.ts";
+import { switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { version } from "./version.ts";
+import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+
+const help = `
+  panel-season battery [PLAN] [options]
+
+From the light to the loads: cables, controller and battery of the plan, lived with through
+every year of its weather file, or through many seasons drawn from its climate.
+The plan's sections circuit, battery and loads say what there is; what they leave out has defaults.
+
+  --csv FILE       the season, one row a day: offered, used, short, turned away, lowest charge
+  --wiring FILE    cables: drop, loss and what the next sizes up return, one row a size
+  --chart FILE     the charge through the season (SVG)
+  --json           the whole answer as JSON on standard output
+  --from --to --step   as in season
+  --force          replace files that are there already
+
+Words used
+  short day        a day on which the loads went without a watt-hour or more
+  turned away      light that nothing could take: battery full, too cold, or too slow
+  lowest charge    of the whole capacity; the floor is what you are not willing to take out
+
+Examples
+  panel-season battery
+  panel-season battery my-plan.json --csv battery.csv --wiring cables.csv --chart charge.svg
+`;
+
+const filesAsked = async (
+  words: VerbWords,
+  plan: Plan,
+  season: BatterySeason,
+  wiring: WiringAnswer,
+): Promise<readonly WholeFile[]> => {
+  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const chart = textOption(words, "chart");
+  return [
+    ...tableFiles(textOption(words, "csv"), batteryTable(season), provenance),
+    ...tableFiles(textOption(words, "wiring"), wiringTable(wiring), provenance),
+    ...(chart === undefined
+      ? []
+      : [{ path: chart, content: svgFile(chargeChart(season, { document: chartDocument(), width: 960 })) }]),
+  ];
+};
+
+const run = async (words: VerbWords, voice: Voice): Promise<void> => {
+  const planFile = await readPlanFile(words.positionals[0]);
+  const lived = await livedSkies(planWithOptions(planFile.plan, words), planFile.folder, voice);
+  const { plan, source, options, notes } = lived;
+  const { asIs } = choicesOf(plan, lived.skies.skies);
+  const [season] = batterySeasons(source, [asIs], options);
+  const wiring = wiringOf(source, asIs, options);
+  lived.end();
+  const files = await filesAsked(words, plan, season, wiring);
+  await writeWholeFiles(files, { force: switchedOn(words, "force") });
+
+  const cautions = circuitCautions(asIs);
+  if (switchedOn(words, "json")) {
+    const { outcomes } = season;
+    voice.say(
+      JSON.stringify({
+        plan,
+        notes,
+        cautions,
+        models: modelWords(plan),
+        seasons: outcomes,
+        days: batteryTable(season).rows,
+        wiring,
+      }),
+    );
+    return;
+  }
+  voice.say(
+    [
+      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
+      "",
+      ...batterySummary(season),
+      "",
+      "Wiring",
+      ...wiringSummary(wiring),
+      "",
+      "Before you touch a wire",
+      ...cautions.map((caution) => `- ${caution}`),
+      ...(notes.length === 0 ? [] : ["", ...notes]),
+    ].join("\n"),
+  );
+  for (const { path } of files) voice.remark(`wrote ${path}\n`);
+};
+
+const text = { type: "string" } as const;
+
+export const batteryVerb: Verb = {
+  name: "battery",
+  says: "what reaches the battery and when: cables, charge through the season, short days",
+  help,
+  options: {
+    ...PLAN_OPTIONS,
+    csv: text,
+    wiring: text,
+    chart: text,
+    json: { type: "boolean" },
+    force: { type: "boolean" },
+  },
+  mostWords: 1,
+  run,
+};

@@ -1,0 +1,136 @@
+import type { Plan } from "../plan/plan.ts";
+import { secondPanelCautions } from "../report/circuit-cautions.ts";
+import { modelWords } from "../report/model-words.ts";
+import { svgFile } from "../report/svg-file.ts";
+import { worthChart } from "../report/worth-chart.ts";
+import { worthTable } from "../report/worth-table.ts";
+import { worthSummary, worthVerdict } from "../report/worth-words.ts";
+import { choicesOf } from "../season/set-ups.ts";
+import { smallestSecondPanel } from "../season/smallest-panel.ts";
+import { type WorthAnswer, worthOf } from "../season/worth.ts";
+import { livedSkies } from "./battery-seasons.ts";
+import { chartDocument } from "./chart-document.ts";
+import { readPlanFile } from "./plan-file.ts";
+import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
+import { tableFiles } from "./table-files.ts";
+import { numberOption, switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { version } from "./version.ts";
+import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+
+const help = `
+  panel-season worth [PLAN] [options]
+
+What each thing you could do is worth, under the same skies: legs, turning the panel, a second
+panel on the roof or on legs, thicker cable, a better controller, a bigger battery, fewer loads.
+Judged by short days and by what the loads really get, not by what falls on glass.
+
+  --csv FILE       set-ups side by side, one row each
+  --chart FILE     short days of each set-up (SVG)
+  --short-days N   short days a season that you put up with, on average [the plan's worth.wantedShortDays]
+  --smallest       also seek the smallest second panel that keeps within them
+  --json           the whole answer as JSON on standard output
+  --from --to      as in season
+  --force          replace files that are there already
+
+Prices, years of use and what you do instead of a full battery are the plan's (section worth).
+
+Examples
+  panel-season worth
+  panel-season worth my-plan.json --csv worth.csv --chart worth.svg --smallest
+  panel-season worth my-plan.json --short-days 5
+`;
+
+const filesAsked = async (
+  words: VerbWords,
+  plan: Plan,
+  answer: WorthAnswer,
+): Promise<readonly WholeFile[]> => {
+  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const chart = textOption(words, "chart");
+  return [
+    ...tableFiles(textOption(words, "csv"), worthTable(answer, plan.worth), provenance),
+    ...(chart === undefined
+      ? []
+      : [
+          {
+            path: chart,
+            content: svgFile(worthChart(answer, plan.worth, { document: chartDocument(), width: 960 })),
+          },
+        ]),
+  ];
+};
+
+/** The plan with the short days that are put up with changed by the option. */
+const withWanted = (plan: Plan, words: VerbWords): Plan => {
+  const wantedShortDays = numberOption(words, "short-days", [0, 366], "days a season");
+  return wantedShortDays === undefined ? plan : { ...plan, worth: { ...plan.worth, wantedShortDays } };
+};
+
+/** Everything of the answer but the days of each season, for programs. */
+const jsonOf = (answer: WorthAnswer) => ({
+  days: answer.days,
+  copingPrice: answer.copingPrice,
+  asIs: { ...answer.asIs, season: answer.asIs.season.outcomes },
+  rows: answer.rows.map((row) => ({ ...row, season: row.season.outcomes })),
+});
+
+const run = async (words: VerbWords, voice: Voice): Promise<void> => {
+  const planFile = await readPlanFile(words.positionals[0]);
+  const given = withWanted(planWithOptions(planFile.plan, words), words);
+  const lived = await livedSkies(given, planFile.folder, voice, given.worth.stepMinutes);
+  const { plan, source, options, notes } = lived;
+  const { worth } = plan;
+  const choices = choicesOf(plan, lived.skies.skies);
+  const answer = worthOf(source, choices, worth, options);
+  const smallest = switchedOn(words, "smallest")
+    ? (["roof", "legs"] as const).flatMap((where) => {
+        const found = smallestSecondPanel(source, choices, worth, options, where);
+        return found === null ? [] : [found];
+      })
+    : [];
+  lived.end();
+  const files = await filesAsked(words, plan, answer);
+  await writeWholeFiles(files, { force: switchedOn(words, "force") });
+
+  const cautions = secondPanelCautions(choices.asIs);
+  if (switchedOn(words, "json")) {
+    voice.say(
+      JSON.stringify({ plan, notes, cautions, models: modelWords(plan), smallest, ...jsonOf(answer) }),
+    );
+    return;
+  }
+  voice.say(
+    [
+      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
+      "",
+      ...worthSummary(answer, worth, smallest),
+      "",
+      ...answer.rows.map((row) => `${row.name} (${row.says}): ${worthVerdict(row, answer, worth)}`),
+      "",
+      "Before you buy, climb or connect",
+      ...cautions.map((caution) => `- ${caution}`),
+      ...(notes.length === 0 ? [] : ["", ...notes]),
+    ].join("\n"),
+  );
+  for (const { path } of files) voice.remark(`wrote ${path}\n`);
+};
+
+const text = { type: "string" } as const;
+
+export const worthVerb: Verb = {
+  name: "worth",
+  says: "is it worth it: legs, turning, a second panel, cable, controller, battery, fewer loads",
+  help,
+  options: {
+    from: PLAN_OPTIONS.from,
+    to: PLAN_OPTIONS.to,
+    csv: text,
+    chart: text,
+    "short-days": text,
+    smallest: { type: "boolean" },
+    json: { type: "boolean" },
+    force: { type: "boolean" },
+  },
+  mostWords: 1,
+  run,
+};

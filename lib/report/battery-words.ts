@@ -1,0 +1,59 @@
+import { median } from "d3";
+import { type BatterySeason, meanOutcome, quantileOutcome } from "../season/battery-season.ts";
+import type { WiringAnswer } from "../season/wiring.ts";
+import { dateWords, energyWords } from "./words.ts";
+import { shortDaysWords } from "./worth-words.ts";
+
+/** A first short date in words, over the seasons that have one: the middle one. */
+const firstShortWords = ({ outcomes, days }: BatterySeason): string | null => {
+  const firsts = outcomes.flatMap(({ firstShort }) => (firstShort === null ? [] : [firstShort]));
+  if (firsts.length === 0) return null;
+  const number = new Map(days.map(({ date }, day) => [date, day]));
+  const middle = Math.round(median(firsts, (date) => number.get(date)) ?? 0);
+  const date = dateWords(days[middle].date);
+  return outcomes.length === 1
+    ? `The first short day is ${date}.`
+    : `${firsts.length} of ${outcomes.length} seasons have a short day; the first comes about ${date}.`;
+};
+
+/** A battery's season in plain sentences. */
+export const batterySummary = (season: BatterySeason): readonly string[] => {
+  const days = season.days.length;
+  const perDay = (of: "offeredWh" | "usedWh" | "turnedAwayWh") => energyWords(meanOutcome(season, of) / days);
+  const shortDays = meanOutcome(season, "shortDays");
+  const p90 = quantileOutcome(season, "shortDays", 0.9);
+  const lowest = Math.round(100 * meanOutcome(season, "lowest"));
+  const run = Math.round(meanOutcome(season, "longestBadRunSurvived"));
+  const first = firstShortWords(season);
+  if (meanOutcome(season, "wantedWh") === 0) {
+    return [
+      `The panels offer ${perDay("offeredWh")} a day. The plan states no loads: add them under "loads" to see what the battery makes of it.`,
+    ];
+  }
+  return [
+    `${shortDaysWords(shortDays).replace(/^./, (letter) => letter.toUpperCase())} a season${
+      p90 === null ? "" : `, more than ${Math.round(p90)} in one season of ten`
+    }; the loads go short of ${energyWords(meanOutcome(season, "shortWh"))}.`,
+    ...(first === null ? [] : [first]),
+    `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("turnedAwayWh")} are turned away.`,
+    `The charge falls to ${lowest} % at its lowest${run > 0 ? `; the longest run of bad days that is survived is ${run}` : ""}.`,
+    `The battery is full by noon on ${Math.round((100 * meanOutcome(season, "fullByNoonDays")) / days)} % of days.`,
+  ];
+};
+
+/** A plan's wiring in plain sentences: each run's drop, loss and check, then what its parts say to each other. */
+export const wiringSummary = ({ runs, remarks }: WiringAnswer): readonly string[] => [
+  ...runs.flatMap(({ run, choices, check, ratedA }) => {
+    const [today, next] = choices;
+    const custom = today.withinCustom ? "within the customary 3 %" : "more than the customary 3 %";
+    return [
+      `The ${run}, ${today.size}: drops ${today.dropV.toFixed(2)} V (${today.dropPct.toFixed(1)} %, ${custom}) at ${ratedA.toFixed(1)} A ` +
+        `and costs ${today.lostWhADay.toFixed(1)} Wh a day.` +
+        (next === undefined
+          ? ""
+          : ` ${next.size} would return ${energyWords(next.returnsWhASeason)} a season.`),
+      check.words,
+    ];
+  }),
+  ...remarks.map(({ kind, words }) => (kind === "danger" ? `Danger: ${words}` : words)),
+];

@@ -63,25 +63,33 @@ export const comparisonsTable = ({ sections }: Pick<Checks, "sections">): Table<
   ],
 });
 
+/** Decimals that leave a size so many digits. */
+const decimalsFor = (size: number, digits: number): number =>
+  size > 0 && Number.isFinite(size)
+    ? Math.max(0, Math.min(16, digits - 1 - Math.floor(Math.log10(size))))
+    : 0;
+
 /** The cases of one comparison. */
 export const casesTable = ({ quantity, cases, unit }: CheckedQuantity): Table<CheckedCase> => {
+  const values = decimalsFor(Math.max(...cases.map(([, , theirs]) => Math.abs(theirs))), 5);
+  const differences = decimalsFor(Math.min(...cases.map((row) => row[4]).filter((each) => each > 0)), 3);
   const number = (
     name: string,
     title: string,
     says: string,
     at: 1 | 2 | 3 | 4,
-    digits: number,
-  ): Column<CheckedCase> => text(name, title, says, (row) => String(Number(row[at].toPrecision(digits))));
+    decimals: number,
+  ): Column<CheckedCase> => ({ name, title, datatype: "decimal", decimals, says, value: (row) => row[at] });
   return {
     title: quantity,
     key: ["case"],
     rows: cases,
     columns: [
       text("case", "case", "Which case of the source.", ([id]) => id),
-      number("ours", "ours", "What the library computes.", 1, 6),
-      number("theirs", "theirs", "What the source says.", 2, 6),
-      number("difference", "apart", `Ours minus theirs, ${unit}.`, 3, 2),
-      number("allowed", "allowed", `How far apart they may be, ${unit}.`, 4, 2),
+      number("ours", "ours", "What the library computes.", 1, Math.max(values, differences)),
+      number("theirs", "theirs", "What the source says.", 2, Math.max(values, differences)),
+      number("difference", "apart", `Ours minus theirs, ${unit}.`, 3, differences),
+      number("allowed", "allowed", `How far apart they may be, ${unit}.`, 4, differences),
     ],
   };
 };

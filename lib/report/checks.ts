@@ -78,6 +78,8 @@ export const checksHeadline = ({ sections }: Checks): Headline => {
     " numbers of ours stand beside published tables, worked examples, open measurements and independent programs, in ",
     { figure: `${comparisons.length} comparisons` },
     failed === 0 ? "; all are as near as their source lets them be." : "; ",
-    ...(failed === 0 ? [] : [{ figure: `${failed} are not as near as they must be` }, "."]),
+    ...(failed === 0
+      ? []
+      : [{ figure: `${failed} ${failed === 1 ? "is" : "are"} not as near as they must be` }, "."]),
   ];
 };

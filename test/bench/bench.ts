@@ -1,8 +1,17 @@
+import { benchBattery } from "./battery.ts";
+import { benchFloor } from "./floor.ts";
+import { benchGrowth } from "./growth.ts";
 import { benchLegSets } from "./leg-sets.ts";
 import { benchSeason } from "./season.ts";
 
 /** Prints every benchmark; ratios are taken within one run, so they hold on any machine. */
-const benches: readonly (() => readonly string[])[] = [benchSeason, benchLegSets];
+const benches: readonly (() => readonly string[])[] = [
+  benchSeason,
+  benchFloor,
+  benchGrowth,
+  benchLegSets,
+  benchBattery,
+];
 
 for (const bench of benches) {
   for (const line of bench()) console.log(line);

@@ -37,7 +37,7 @@ export const aimsSummary = (answer: Reaim, place: CardPlace, mostAims: number): 
   );
   const short = gainWords(limitDayWh, noon.dayWh);
   sentences.push(
-    `A panel that always faces the sun would bring ${energyWords(limitDayWh)}${short === null ? "" : `, ${short} than facing noon`}: no stand reaches that.`,
+    `A panel turned at every moment to where most light comes from would bring ${energyWords(limitDayWh)}${short === null ? "" : `, ${short} than facing noon`}: no stand reaches that.`,
   );
   if (chosen.parts.length > 1) {
     sentences.push(`${chosen.parts.length} aims a day, all season:`);
@@ -46,6 +46,9 @@ export const aimsSummary = (answer: Reaim, place: CardPlace, mostAims: number): 
         `  ${index + 1}. ${index === 0 ? `set ${when}` : `at ${when}`}: ${settingWords(chosen, index)}. ${compass}${byShadow === null ? "" : ` ${byShadow}`}`,
       );
     });
+    sentences.push(
+      "Never look into the sun. A panel in the light is live: turn it by its frame, and stake the stand again after every turn.",
+    );
   }
   return sentences;
 };

@@ -86,7 +86,7 @@ const COLUMNS: readonly Column<AimRow>[] = [
     name: "routine",
     title: "routine",
     datatype: "string",
-    says: "How often the panel is turned: facing noon (lower end), at most 1, 2, 3 or 4 aims a day, or facing the sun (a limit that no stand reaches).",
+    says: "How often the panel is turned: facing noon (lower end), at most 1, 2, 3 or 4 aims a day, or facing the sun (turned at every moment to where most light comes from, flatter under cloud: a limit that no stand reaches).",
     value: ({ routine }) => routine,
   },
   {

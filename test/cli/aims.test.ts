@@ -24,11 +24,12 @@ describe("aims", () => {
     const { code, said } = await listen("aims", await planIn(await ownFolder()));
     expect(code).toBe(0);
     expect(said).toMatch(/2 aims \d+ Wh \(\d+ Wh more\)/);
-    expect(said).toMatch(/always faces the sun would bring \d+ Wh/);
+    expect(said).toMatch(/where most light comes from would bring \d+ Wh/);
     expect(said).toMatch(/1\. set the evening before, or before sunrise: leg \(41°\) facing \d+°/);
     expect(said).toMatch(/2\. at \d\d:\d[05]: leg/);
     expect(said).toContain("by compass");
     expect(said).toContain("At solar noon (13:");
+    expect(said).toContain("Never look into the sun.");
   });
 
   test("writes the table with its metadata, and the dial", async () => {

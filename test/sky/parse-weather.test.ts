@@ -200,6 +200,33 @@ describe("parseWeather refuses, with every fault and its row", () => {
     expect(problems[2]?.hint).toBe("the decimal sign is a point");
   });
 
+  test("a quotation mark without its pair", () => {
+    const rows = asCsv(june).split("\r\n");
+    rows[700] = `"${rows[700]}`;
+    expect(problemsOf(rows.join("\n")).map(({ allowed }) => allowed)).toContain(
+      "must have its quotation marks in pairs",
+    );
+  });
+
+  test("any text at all: a complaint, never another error", () => {
+    const line = fc.array(
+      fc.oneof(fc.string(), fc.constantFrom("2021-06-01T00:00Z", "ghi", "time_utc", "12", "")),
+      {
+        maxLength: 4,
+      },
+    );
+    fc.assert(
+      fc.property(fc.array(line, { maxLength: 12 }), fc.boolean(), (lines, headed) => {
+        const text = [
+          ...(headed ? ["time_utc,ghi_W_m2,temp_air"] : []),
+          ...lines.map((each) => each.join(",")),
+        ].join("\n");
+        expect(Array.isArray(problemsOf(text))).toBe(true);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
   test("doubled, unordered and stray stamps", () => {
     const rows = asCsv(june).split("\r\n");
     rows.splice(100, 0, rows[50]);

@@ -5,7 +5,7 @@
 import { sunVector } from "../../sun/position.ts";
 import { extraterrestrialClock } from "../extraterrestrial.ts";
 import type { WeatherGrid } from "./grid.ts";
-import { MINUTE_MS } from "./series.ts";
+import { DAY_MS, MINUTE_MS } from "./series.ts";
 
 /** A place on Earth; south and west negative, degrees. */
 export interface WeatherPlace {
@@ -28,6 +28,11 @@ export interface IntervalSun {
 /** An interval is looked at every ten minutes or so; a shorter one in its middle. */
 const LOOK_MINUTES = 10;
 
+/** The sine of the sun's altitude can't rise faster than the Earth turns: 2 pi in a day. */
+const FASTEST_RISE_PER_MS = (2 * Math.PI) / DAY_MS;
+/** Sine that counts as deep night, below every limit that is looked at. */
+const DEEP_NIGHT = -0.06;
+
 /** The sun through every interval of a grid. */
 export const intervalSun = (
   { intervalMinutes, startMs, length }: Pick<WeatherGrid, "intervalMinutes" | "startMs" | "length">,
@@ -40,10 +45,13 @@ export const intervalSun = (
   const highest = new Float64Array(length).fill(-1);
   const above = new Float64Array(length);
   const limitBase = new Float64Array(length);
+  let darkUntilMs = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < length; i += 1) {
     for (let look = 0; look < looks; look += 1) {
       const timeMs = startMs + i * intervalMinutes * MINUTE_MS + (look + 0.5) * lookMs;
+      if (timeMs < darkUntilMs) continue;
       const { up } = sunVector(timeMs, latitudeDeg, longitudeDeg);
+      darkUntilMs = timeMs + (DEEP_NIGHT - up) / FASTEST_RISE_PER_MS;
       if (up > highest[i]) highest[i] = up;
       if (up <= 0) continue;
       const normal = normalAt(timeMs) / looks;

@@ -11,6 +11,7 @@ const DAY_MS = 86_400_000;
 /** Midnight UTC of a civil date, or NaN when there is no such date (30 February). */
 const midnight = (year: number, month: number, day: number): number => {
   const ms = Date.UTC(year, month - 1, day);
+  if (month >= 1 && month <= 12 && day >= 1 && day <= 28) return ms;
   return month >= 1 && month <= 12 && day >= 1 && new Date(ms).getUTCDate() === day ? ms : Number.NaN;
 };
 

@@ -1,7 +1,7 @@
 /**
  * From CSV text to columns of numbers, one row at a time: a long file never becomes a long list of records.
  */
-import Papa from "papaparse";
+import Papa, { type ParseResult, type Parser } from "papaparse";
 import { PlanError } from "../../plan/problem.ts";
 import { type Quantity, SUGGESTED, type Unit } from "./headers.ts";
 import { type ColumnNames, type Layout, layoutOf } from "./layout.ts";
@@ -39,6 +39,89 @@ const numberIn = (text: string): number | null => {
   return Number.isFinite(value) ? value : null;
 };
 
+/** Text handed to the CSV reader at a time: long enough to be quick, short enough not to fill the memory with rows. */
+const CHUNK_CHARACTERS = 1 << 20;
+
+/** A column of numbers while it grows. */
+interface GrowingColumn {
+  readonly quantity: Quantity;
+  readonly header: string;
+  readonly index: number;
+  readonly unit: Unit;
+  readonly values: number[];
+}
+
+/** Reads row after row once the header is known. */
+const rowReader = (headers: readonly string[], { meanings }: Layout, faults: RowProblems) => {
+  const rows: number[] = [];
+  const stamps: number[] = [];
+  const columns = meanings.flatMap((meaning, index): GrowingColumn[] =>
+    meaning === null || meaning.unit.of === "text"
+      ? []
+      : [{ ...meaning, index, header: headers[index], values: [] }],
+  );
+  const dateAt = meanings.findIndex((meaning) => meaning?.quantity === "date");
+  const timeAt = meanings.findIndex((meaning) => meaning?.quantity === "time");
+  const stampText = (fields: readonly string[]): string => {
+    if (dateAt < 0) return fields[timeAt] ?? "";
+    return timeAt < 0 ? (fields[dateAt] ?? "") : `${fields[dateAt]} ${fields[timeAt]}`;
+  };
+  let stampedBy: WeatherTable["stampedBy"] | undefined;
+
+  const readStamp = (row: number, text: string): number => {
+    stampedBy ??= Number.isNaN(dateDay(text)) ? "time" : "date";
+    const stamp = stampedBy === "date" ? dateDay(text) : stampMs(text);
+    if (Number.isNaN(stamp)) {
+      faults.add(row, text, {
+        column: "stamp",
+        allowed:
+          stampedBy === "date"
+            ? "must be a date, YYYY-MM-DD"
+            : "must be an ISO 8601 stamp, YYYY-MM-DDTHH:MM:SSZ",
+      });
+    }
+    return stamp;
+  };
+  const readNumber = (row: number, header: string, field: string): number => {
+    const value = numberIn(field);
+    if (value !== null) return value;
+    faults.add(row, field, {
+      column: header,
+      allowed: "must be a number or empty",
+      hint: field.includes(",")
+        ? "the decimal sign is a point"
+        : "leave the field empty where nothing was measured",
+    });
+    return Number.NaN;
+  };
+
+  return {
+    count: () => rows.length,
+    read: (row: number, fields: readonly string[]): void => {
+      rows.push(row);
+      stamps.push(readStamp(row, stampText(fields)));
+      for (const { index, header, unit, values } of columns) {
+        values.push(readNumber(row, header, fields[index] ?? "") * unit.scale + unit.offset);
+      }
+    },
+    done: (ignoredColumns: readonly string[]): WeatherTable => ({
+      length: rows.length,
+      row: Int32Array.from(rows),
+      stampedBy: stampedBy ?? "time",
+      stamp: Float64Array.from(stamps),
+      columns: new Map(
+        columns.map(({ quantity, header, unit, values }) => [
+          quantity,
+          { header, of: unit.of, values: Float64Array.from(values) },
+        ]),
+      ),
+      ignoredColumns,
+    }),
+  };
+};
+
+const isBlank = (fields: readonly string[]): boolean => fields.every((field) => field.trim() === "");
+
 /**
  * Reads CSV text (RFC 4180; semicolons and tabs are understood too) into columns of numbers. Faults of single cells go to
  * `faults`, where the reading goes on.
@@ -53,70 +136,36 @@ export const readWeatherTable = (
   named: ColumnNames = {},
 ): WeatherTable => {
   let layout: Layout | undefined;
-  let headers: readonly string[] = [];
+  let reader: ReturnType<typeof rowReader> | undefined;
   let row = 0;
   let tooLong = false;
-  const rows: number[] = [];
-  const stamps: number[] = [];
-  const cells: number[][] = [];
-  let stampedBy: "time" | "date" | undefined;
-
-  const stampOf = (fields: readonly string[], meanings: Layout["meanings"]): string => {
-    const date = fields[meanings.findIndex((meaning) => meaning?.quantity === "date")];
-    const time = fields[meanings.findIndex((meaning) => meaning?.quantity === "time")];
-    return [date, time].filter((part) => part !== undefined).join(" ");
-  };
-
-  Papa.parse<string[]>(csvText, {
+  // Reading in chunks works for text as it does for files; the type declarations only know of files.
+  const inChunks = {
     skipEmptyLines: false,
-    step: ({ data }, parser) => {
-      row += 1;
-      if (data.every((field) => field.trim() === "")) return;
-      if (layout === undefined) {
-        headers = data.map((header) => header.trim());
-        layout = layoutOf(headers, file, named);
-        for (const _ of headers) cells.push([]);
-        return;
-      }
-      if (rows.length === MOST_ROWS) {
-        tooLong = true;
-        parser.abort();
-        return;
-      }
-      const { meanings } = layout;
-      const text = stampOf(data, meanings);
-      stampedBy ??= Number.isNaN(dateDay(text)) ? "time" : "date";
-      const stamp = stampedBy === "date" ? dateDay(text) : stampMs(text);
-      if (Number.isNaN(stamp)) {
-        faults.add(row, text, {
-          column: "stamp",
-          allowed:
-            stampedBy === "date"
-              ? "must be a date, YYYY-MM-DD"
-              : "must be an ISO 8601 stamp, YYYY-MM-DDTHH:MM:SSZ",
-        });
-      }
-      rows.push(row);
-      stamps.push(stamp);
-      for (let index = 0; index < meanings.length; index += 1) {
-        const meaning = meanings[index];
-        if (meaning === null || meaning === undefined || meaning.unit.of === "text") continue;
-        const field = data[index] ?? "";
-        const value = numberIn(field);
-        if (value === null) {
-          faults.add(row, field, {
-            column: headers[index] ?? "",
-            allowed: "must be a number or empty",
-            hint: field.includes(",")
-              ? "the decimal sign is a point"
-              : "leave the field empty where nothing was measured",
-          });
+    chunkSize: CHUNK_CHARACTERS,
+    chunk: ({ data, errors }: ParseResult<string[]>, parser: Parser): void => {
+      for (const fields of data) {
+        row += 1;
+        if (isBlank(fields)) continue;
+        if (reader === undefined) {
+          const headers = fields.map((header) => header.trim());
+          layout = layoutOf(headers, file, named);
+          reader = rowReader(headers, layout, faults);
+        } else if (reader.count() === MOST_ROWS) {
+          tooLong = true;
+          parser.abort();
+          return;
+        } else {
+          reader.read(row, fields);
         }
-        cells[index]?.push((value ?? Number.NaN) * meaning.unit.scale + meaning.unit.offset);
+      }
+      for (const error of errors) {
+        if (error.type !== "Quotes") continue;
+        faults.add(row, error.message, { column: "", allowed: "must have its quotation marks in pairs" });
       }
     },
-  });
-
+  };
+  Papa.parse<string[]>(csvText, inChunks);
   if (tooLong) {
     throw new PlanError([
       {
@@ -126,7 +175,7 @@ export const readWeatherTable = (
       },
     ]);
   }
-  if (layout === undefined || rows.length === 0) {
+  if (layout === undefined || reader === undefined || reader.count() === 0) {
     throw new PlanError([
       {
         path: file,
@@ -136,22 +185,5 @@ export const readWeatherTable = (
       },
     ]);
   }
-  const columns = new Map<Quantity, TableColumn>();
-  layout.meanings.forEach((meaning, index) => {
-    if (meaning !== null && meaning.unit.of !== "text") {
-      columns.set(meaning.quantity, {
-        header: headers[index] ?? "",
-        of: meaning.unit.of,
-        values: Float64Array.from(cells[index] ?? []),
-      });
-    }
-  });
-  return {
-    length: rows.length,
-    row: Int32Array.from(rows),
-    stampedBy: stampedBy ?? "time",
-    stamp: Float64Array.from(stamps),
-    columns,
-    ignoredColumns: layout.ignored,
-  };
+  return reader.done(layout.ignored);
 };

@@ -32,6 +32,18 @@ export const poorestMean = (dayWh: Days, groups: DayGroups, sizes = groupSizes(g
   return sums.reduce((least, sum, group) => Math.min(least, sum / sizes[group]), Number.POSITIVE_INFINITY);
 };
 
+/** What a set scores beside a base. */
+export const scoreOf = (
+  base: Days,
+  columns: readonly Days[],
+  indices: readonly number[],
+  groups: DayGroups,
+): number =>
+  poorestMean(
+    indices.reduce((held, index) => largerOf(held, columns[index]), base),
+    groups,
+  );
+
 /** Two sets this near are alike: rounding must not choose the longer list of legs. */
 const ALIKE = 1e-12;
 
@@ -44,15 +56,24 @@ const ALIKE = 1e-12;
  *
  * @param base Wh of each day without any of the columns (lying flat, legs already owned)
  * @param columns Wh of each day for each candidate
- * @returns the best set; of equals the one found first, with the fewest and lowest indices
+ * @param start a set that is known to do well: only better ones are looked for
+ * @param ceilingWh a score that no set can pass: one that reaches it ends the search
+ * @returns the best set; of equals the one found first
  * @throws RangeError when lengths differ or `most` is below 0
  */
-export const bestSet = (base: Days, columns: readonly Days[], most: number, groups: DayGroups): BestSet => {
+export const bestSet = (
+  base: Days,
+  columns: readonly Days[],
+  most: number,
+  groups: DayGroups,
+  start: readonly number[] = [],
+  ceilingWh = Number.POSITIVE_INFINITY,
+): BestSet => {
   if (most < 0) throw new RangeError(`bestSet: expected 0 or more columns, received ${most}`);
   const days = base.length;
   const wrong = columns.find(({ length }) => length !== days);
   if (wrong) throw new RangeError(`bestSet: expected columns of ${days} days, received ${wrong.length}`);
-  const search = new Search(base, columns, groups);
+  const search = new Search(base, columns, groups, start, ceilingWh);
   return search.best(most);
 };
 
@@ -63,15 +84,23 @@ class Search {
   /** The best of column i and all after it, day by day. */
   private readonly restOf: readonly Days[];
   private readonly base: Days;
+  private readonly enoughWh: number;
   private found: BestSet;
 
-  constructor(base: Days, columns: readonly Days[], groups: DayGroups) {
+  constructor(
+    base: Days,
+    columns: readonly Days[],
+    groups: DayGroups,
+    start: readonly number[],
+    ceilingWh: number,
+  ) {
     this.base = base;
     this.columns = columns;
     this.groups = groups;
     this.sizes = groupSizes(groups);
     this.restOf = suffixMaxima(columns, base.length);
-    this.found = { indices: [], scoreWh: poorestMean(base, groups, this.sizes) };
+    this.enoughWh = ceilingWh * (1 - ALIKE);
+    this.found = { indices: start, scoreWh: scoreOf(base, columns, start, groups) };
   }
 
   best(most: number): BestSet {
@@ -89,7 +118,8 @@ class Search {
       (a, b) => bounds[b - from] - bounds[a - from] || a - b,
     );
     for (const index of order) {
-      if (bounds[index - from] <= this.found.scoreWh * (1 + ALIKE)) return;
+      const { scoreWh: best } = this.found;
+      if (best >= this.enoughWh || bounds[index - from] <= best * (1 + ALIKE)) return;
       const next = largerOf(held, columns[index]);
       const scoreWh = poorestMean(next, groups, sizes);
       if (scoreWh > this.found.scoreWh * (1 + ALIKE)) {

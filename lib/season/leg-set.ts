@@ -1,8 +1,9 @@
 import type { LegSetting } from "../stand/leg.ts";
 import type { SeasonDay } from "../sun/columns.ts";
-import { type BestSet, bestSet, type DayGroups } from "./best-set.ts";
+import type { BestSet, DayGroups } from "./best-set.ts";
 import { bestPeakedSets } from "./peaked-set.ts";
 import { periodsOf } from "./periods.ts";
+import { bestPoorestSet } from "./poorest-set.ts";
 
 /** What a set of legs should be best at. */
 export const LEG_OBJECTIVES = ["season total", "worst month"] as const;
@@ -49,7 +50,7 @@ const ALIKE = 1e-12;
 
 const total = (dayWh: Float64Array): number => dayWh.reduce((sum, wh) => sum + wh, 0);
 
-/** Sets of 0 to `most` columns. A season total over single-peaked days has a fast way; all else is searched. */
+/** Sets of 0 to `most` columns, each exact, by the quickest way there is. */
 const setsOf = (
   base: Float64Array,
   columns: readonly Float64Array[],
@@ -57,7 +58,7 @@ const setsOf = (
   groups: DayGroups,
 ): readonly BestSet[] => {
   const peaked = groups.count === 1 ? bestPeakedSets(base, columns, most) : null;
-  return peaked ?? Array.from({ length: most + 1 }, (_, size) => bestSet(base, columns, size, groups));
+  return peaked ?? Array.from({ length: most + 1 }, (_, size) => bestPoorestSet(base, columns, size, groups));
 };
 
 /**

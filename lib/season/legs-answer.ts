@@ -8,7 +8,7 @@ import { bestLegSets, type LegDays, type LegObjective, type LegSetAnswer } from 
 import { type RuleOfThumb, rulesOfThumb } from "./rules-of-thumb.ts";
 import { type Setting, settingsOf } from "./settings.ts";
 import type { StandSeason } from "./stand-season.ts";
-import type { TiltLadder } from "./tilt-ladder.ts";
+import { energyAt, type TiltLadder } from "./tilt-ladder.ts";
 import { type TiltBand, type ToleranceCost, tiltBands, toleranceOf } from "./tolerance.ts";
 
 /** A setting of the stand, what it brings when it is kept all season, and what small errors in it cost. */
@@ -52,18 +52,18 @@ const ownedLegs = ({ stand }: Plan): readonly LegSetting[] =>
  * @throws PlanError when no length can be cut
  */
 export const bestLegsOfPlan = (
-  { plan, days, facingDeg, energy }: StandSeason,
+  { plan, days, ladder }: StandSeason,
   { most = 3, objective = "season total" }: LegsQuestion = {},
 ): readonly LegSetAnswer[] => {
   const withDays = ({ legMm, tiltDeg }: LegSetting): LegDays => ({
     legMm,
     tiltDeg,
-    dayWh: energy(tiltDeg, facingDeg),
+    dayWh: energyAt(ladder, tiltDeg),
   });
   const candidates = sawableLegs(plan.stand, stowing(plan.stand, standPanels(plan).shortestMm));
   return bestLegSets(
     days,
-    energy(flatTiltDeg(plan.stand), facingDeg),
+    energyAt(ladder, flatTiltDeg(plan.stand)),
     ownedLegs(plan).map(withDays),
     candidates.map(withDays),
     most,

@@ -18,6 +18,7 @@ export interface StandSeason {
   readonly days: readonly SeasonDay[];
   /** Bearing that the stand faces, degrees from true north. */
   readonly facingDeg: number;
+  /** Wh of each day at any aim, computed afresh. */
   readonly energy: AimEnergy;
   /** Every degree from flat to upright at that bearing: the tilt-by-date map. */
   readonly ladder: TiltLadder;

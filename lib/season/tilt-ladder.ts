@@ -109,31 +109,38 @@ const cubicWeights = (at: number, knots: readonly number[]): readonly number[] =
   );
 
 /**
- * A ladder with finer steps, read off a coarse one at a third of the cost: a day's energy bends so gently with the
- * tilt that a cubic through steps of 3 degrees is right to 0.02 % of the day's best. Facing away from the noon sun,
- * where all the beam slips behind the panel at nearly one tilt, that corner is rounded off: to 0.2 %, and to 2 % on the
- * weakest days near the polar night.
+ * Wh of each day at a tilt between the rungs of a ladder, read off a cubic: a day's energy bends so gently with the tilt
+ * that steps of 3 degrees are enough for 0.02 % of the day's best. Facing away from the noon sun, where all the beam
+ * slips behind the panel at nearly one tilt, that corner is rounded off: to 0.2 %, and to 2 % on the weakest days near
+ * the polar night.
+ *
+ * @param ladder at least four rungs
+ * @param tiltDeg degrees, within the ladder
+ * @throws RangeError for a shorter ladder
+ */
+export const energyAt = ({ tiltsDeg, dayWh }: TiltLadder, tiltDeg: number): Float64Array => {
+  if (tiltsDeg.length < 4) {
+    throw new RangeError(`energyAt: expected at least 4 rungs, received ${tiltsDeg.length}`);
+  }
+  const same = tiltsDeg.indexOf(tiltDeg);
+  if (same >= 0) return dayWh[same];
+  const above = tiltsDeg.findIndex((rung) => rung > tiltDeg);
+  const first = Math.min(tiltsDeg.length - 4, Math.max(0, above - 2));
+  const [wa, wb, wc, wd] = cubicWeights(tiltDeg, tiltsDeg.slice(first, first + 4));
+  const [a, b, c, d] = dayWh.slice(first, first + 4);
+  // Energy is never negative, whatever a cubic makes of a corner in it.
+  return a.map((wh, day) => Math.max(0, wa * wh + wb * b[day] + wc * c[day] + wd * d[day]));
+};
+
+/**
+ * A ladder with finer steps from flat to upright, read off a coarse one at a fraction of the cost, as {@link energyAt}.
  *
  * @param ladder at least four rungs, from 0 to 90 degrees
  * @param stepDeg step of the finer ladder; divides 90
  */
 export const finerLadder = (ladder: TiltLadder, stepDeg: number): TiltLadder => {
-  const { tiltsDeg, dayWh } = ladder;
-  if (tiltsDeg.length < 4)
-    throw new RangeError(`finerLadder: expected at least 4 rungs, received ${tiltsDeg.length}`);
-  const fine = tiltsEvery(stepDeg);
-  const columns = fine.map((tilt) => {
-    const same = tiltsDeg.indexOf(tilt);
-    if (same >= 0) return dayWh[same];
-    const above = tiltsDeg.findIndex((rung) => rung > tilt);
-    const first = Math.min(tiltsDeg.length - 4, Math.max(0, above - 2));
-    const weights = cubicWeights(tilt, tiltsDeg.slice(first, first + 4));
-    const [a, b, c, d] = dayWh.slice(first, first + 4);
-    const [wa, wb, wc, wd] = weights;
-    // Energy is never negative, whatever a cubic makes of a corner in it.
-    return a.map((_, day) => Math.max(0, wa * a[day] + wb * b[day] + wc * c[day] + wd * d[day]));
-  });
-  return { ...ladder, tiltsDeg: fine, dayWh: columns };
+  const tiltsDeg = tiltsEvery(stepDeg);
+  return { ...ladder, tiltsDeg, dayWh: tiltsDeg.map((tilt) => energyAt(ladder, tilt)) };
 };
 
 /**

@@ -2,6 +2,7 @@ import { randomLcg } from "d3";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bestSet, type DayGroups, poorestMean } from "../../lib/season/best-set.ts";
+import { bestPoorestSet } from "../../lib/season/poorest-set.ts";
 import { clearLadder, randomPlan } from "./random-plan.ts";
 
 /** Every set of at most `most` of `count` columns. */
@@ -67,6 +68,9 @@ describe("bestSet", () => {
           // The same sums; equal but for the order in which two alike sets were met.
           expect(Math.abs(set.scoreWh - tried)).toBeLessThanOrEqual(1e-11 * tried);
           expect(set.scoreWh).toBe(scoreOf(base, columns, set.indices, groups));
+          const quick = bestPoorestSet(base, columns, most, groups);
+          expect(Math.abs(quick.scoreWh - tried)).toBeLessThanOrEqual(1e-11 * tried);
+          expect(quick.scoreWh).toBe(scoreOf(base, columns, quick.indices, groups));
           // A further leg never brings less.
           expect(set.scoreWh).toBeGreaterThanOrEqual(before);
           before = set.scoreWh;
@@ -86,6 +90,10 @@ describe("bestSet", () => {
         count: 3,
       };
       for (const most of [1, 2, 3, 4]) {
+        expect(bestPoorestSet(base, columns, most, groups).scoreWh).toBeCloseTo(
+          bestByTrying(base, columns, most, groups),
+          9,
+        );
         expect(bestSet(base, columns, most, groups).scoreWh).toBeCloseTo(
           bestByTrying(base, columns, most, groups),
           9,

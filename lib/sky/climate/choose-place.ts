@@ -126,16 +126,16 @@ const sourceWarnings = (shares: readonly PlaceShare[], latitudeDeg: number): rea
 
 const distanceWarnings = (shares: readonly PlaceShare[]): readonly string[] => {
   const near = Math.min(...shares.map((share) => share.distanceKm));
-  const heights = shares.flatMap(({ heightDifferenceM }) =>
-    heightDifferenceM === null ? [] : [Math.abs(heightDifferenceM)],
+  const height = shares.reduce(
+    (sum, { heightDifferenceM, weight }) => sum + weight * Math.abs(heightDifferenceM ?? 0),
+    0,
   );
-  const height = heights.length === 0 ? 0 : Math.min(...heights);
   return [
     ...(near > FAR_KM
       ? [`The nearest place is ${Math.round(near)} km away: too far to trust near mountains and coasts.`]
       : []),
     ...(height > FAR_HEIGHT_M
-      ? [`The site is ${Math.round(height)} m from the height of the places: cloud may differ much.`]
+      ? [`The site is ${Math.round(height)} m above or below the places: cloud may differ much.`]
       : []),
   ];
 };

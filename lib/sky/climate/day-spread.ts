@@ -49,23 +49,30 @@ export const ratioLimits = ({ latitudeDeg, clearClearness, ratio }: DayMean): re
 export const DOUBT_STEPS = [-2, -1, 0, 1, 2] as const;
 const DOUBT_WEIGHTS = [0.0545, 0.2442, 0.4026, 0.2442, 0.0545] as const;
 
-const CORRECTIONS = 40;
+/** Halvings of the interval in which the shift is sought. */
+const HALVINGS = 55;
 
 /**
  * The five means that a doubtful mean stands for, each within the limits, as places 0..1 between them. Where a limit cuts
  * one, all move, so that their weighted mean stays.
  */
 const doubtfulPlaces = (place: number, spread: number, out: Float64Array): void => {
-  let shift = 0;
-  for (let round = 0; round < CORRECTIONS; round++) {
+  const meanAt = (shift: number): number => {
     let mean = 0;
     for (const [index, step] of DOUBT_STEPS.entries()) {
       out[index] = Math.min(1, Math.max(0, place + shift + step * spread));
       mean += out[index] * DOUBT_WEIGHTS[index];
     }
-    if (Math.abs(mean - place) < 1e-12) return;
-    shift += place - mean;
+    return mean;
+  };
+  if (meanAt(0) === place) return;
+  let [low, high] = [-2 * spread, 2 * spread];
+  for (let halving = 0; halving < HALVINGS; halving++) {
+    const middle = 0.5 * (low + high);
+    if (meanAt(middle) < place) low = middle;
+    else high = middle;
   }
+  meanAt(0.5 * (low + high));
 };
 
 /** Turns places between the limits into ratios, in place. */
@@ -102,7 +109,9 @@ export const daySpreads = () => {
     slices: (day: DayMean, out: Float64Array): void => {
       const [least, most] = prepare(day);
       masses.fill(0);
-      for (const [index, weight] of DOUBT_WEIGHTS.entries()) addDay(day.latitudeDeg, places[index], weight);
+      if (day.doubt === 0) addDay(day.latitudeDeg, places[0], 1);
+      else
+        for (const [index, weight] of DOUBT_WEIGHTS.entries()) addDay(day.latitudeDeg, places[index], weight);
       sliceMeans(masses, out);
       toRatios(out, least, most);
     },

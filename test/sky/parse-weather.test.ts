@@ -145,6 +145,41 @@ describe("parseWeather reads", () => {
   });
 });
 
+describe("a typical year of months from different years", () => {
+  const year = madeRows({ from: "2021-01-01", days: 365, intervalMinutes: 60 });
+  /** Gives each month, by a clock some hours behind UTC, its own year. */
+  const strewn = (hoursBehind: number): string =>
+    asCsv(
+      year.map(({ stamp, global }, i) => {
+        const local = new Date(Date.UTC(2021, 0, 1) + i * 3_600_000);
+        const of = 1990 + ((7 * local.getUTCMonth()) % 12);
+        const utc = new Date(Date.parse(stamp) + hoursBehind * 3_600_000);
+        const turn = utc.getUTCFullYear() - local.getUTCFullYear();
+        return { stamp: `${of + turn}${utc.toISOString().slice(4)}`, global };
+      }),
+    );
+
+  test("is read as one year", () => {
+    const series = read(strewn(0));
+    expect(series.length).toBe(8760);
+    expect(series.mending.remarks).toEqual([
+      "its months come from different years: read as one typical year",
+    ]);
+    expect(series.global[4000]).toBe(year[4000].global);
+  });
+
+  test("also where a zone puts its last hours into the next year", () => {
+    const series = read(strewn(7), { checkClock: false, place: { latitudeDeg: 52, longitudeDeg: -100 } });
+    expect(series.length).toBe(8760);
+  });
+
+  test("a file with a fault among its stamps is not bent into one", () => {
+    const rows = strewn(0).split("\r\n");
+    rows.splice(5000, 1);
+    expect(problemsOf(rows.join("\n")).length).toBeGreaterThan(0);
+  });
+});
+
 describe("parseWeather mends", () => {
   test("short holes, by the clearness beside them, and counts them", () => {
     const rows = june.filter((_, i) => i !== 36 && i !== 37);
@@ -260,7 +295,7 @@ describe("parseWeather refuses, with every fault and its row", () => {
 
   test("stamps centuries apart, without laying out the time between", () => {
     const rows = [...june.slice(0, 5), { stamp: "1421-06-01T00:00:00Z", global: 0 }];
-    expect(problemsOf(asCsv(rows))[0]?.hint).toContain("one label year");
+    expect(problemsOf(asCsv(rows))[0]?.hint).toBe("is the year of every stamp right?");
   });
 
   test("light that can't be: negative, above the limit, at night", () => {

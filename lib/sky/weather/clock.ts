@@ -47,7 +47,7 @@ const solarMs = (timeMs: number, longitudeDeg: number): number => {
  * By how much a file's light comes early or late, from its clearest third of days. `null` when there are too few days
  * with light to tell, as in a fortnight or a polar winter.
  *
- * Measured on the open files the tests use: within 2 minutes of none.
+ * Measured on open files whose clocks are known to be right: within 3 minutes over a year, within 10 over a month.
  */
 export const clockSlip = (
   grid: WeatherGrid,

@@ -65,9 +65,6 @@ const stampSpan = (
   return [first, last];
 };
 
-const TYPICAL_YEAR_HINT =
-  "a typical year put together from months of several years needs one label year for all its stamps";
-
 /**
  * Lays a table's rows on an even grid. Rows out of order, doubled or between two intervals go to `faults`.
  *
@@ -103,7 +100,7 @@ export const gridOf = (
         path: `${file} stamp`,
         value: `${new Date(firstMs).toISOString()} to ${new Date(lastMs).toISOString()}`,
         allowed: `must be at most ${MOST_ROWS} intervals of ${intervalMinutes} min from first to last`,
-        hint: TYPICAL_YEAR_HINT,
+        hint: "is the year of every stamp right?",
       },
     ];
   }

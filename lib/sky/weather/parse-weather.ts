@@ -13,6 +13,7 @@ import { checkLimits } from "./limits.ts";
 import { RowProblems } from "./row-problems.ts";
 import type { IntervalSeries, WeatherSeries } from "./series.ts";
 import { readWeatherTable } from "./table.ts";
+import { asTypicalYear } from "./typical-year.ts";
 
 /** How to read a weather file. */
 export interface WeatherOptions {
@@ -96,6 +97,7 @@ const seriesOf = (
  * temperature and wind where the file has them. Even intervals of 1 to 60 minutes that make up an hour, or, with a column
  * of dates instead of stamps, sums of whole days.
  *
+ * A typical year whose stamps keep the different years of its months is read as one year.
  * Holes in the global light of up to 3 hours of daylight are filled and counted; small negative readings become zero.
  *
  * @throws PlanError with every fault found: rows that can't be read, out of order, doubled or off the grid, readings that
@@ -120,7 +122,8 @@ export const parseWeather = (csvText: string, options: WeatherOptions): WeatherS
   }
   if (table.stampedBy === "date") return dailySeriesOf(table, place, file, faults);
 
-  const grid = gridOf(table, stamps, file, faults);
+  const typical = asTypicalYear(table);
+  const grid = gridOf(typical ?? table, stamps, file, faults);
   if (!("columns" in grid)) throw new PlanError([...grid, ...faults.problems()]);
   const problems: Problem[] = [];
   const slip = checkClock ? clockProblem(grid, place, stamps, file) : null;
@@ -129,7 +132,7 @@ export const parseWeather = (csvText: string, options: WeatherOptions): WeatherS
   // With a clock that slips, every morning or evening would look impossible: those complaints would hide the cause.
   if (slip === null) zeroed = checkLimits(grid, sun, faults);
   else problems.push(slip);
-  const remarks: string[] = [];
+  const remarks = typical === null ? [] : ["its months come from different years: read as one typical year"];
   const closure = closureRemark(grid, sun.above);
   if (closure !== null) remarks.push(closure);
   const gaps = fillGaps(grid, sun, file);

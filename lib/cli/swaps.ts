@@ -1,12 +1,12 @@
 import { modelWords } from "../report/model-words.ts";
 import { swapsSummary } from "../report/swaps-summary.ts";
 import { swapRows, swapsTable } from "../report/swaps-table.ts";
+import { chosenLegs, legsAsSettings } from "../season/chosen-legs.ts";
 import { MOST_LEGS } from "../season/leg-set.ts";
 import { bestLegsOfPlan } from "../season/legs-answer.ts";
 import { panelUnits } from "../season/panel-unit.ts";
 import { standSeason } from "../season/stand-season.ts";
 import { swapsAnswer } from "../season/swaps-answer.ts";
-import { chosenLegs, legsAsSettings } from "./chosen-legs.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";

@@ -30,6 +30,7 @@ export { type DayRow, dayTable } from "./day-table.ts";
 export { dropChart } from "./drop-chart.ts";
 export { type Headline, seasonHeadline } from "./headline.ts";
 export { type LegSetRow, legSetsTable } from "./leg-sets-table.ts";
+export { legsHeadline } from "./legs-headline.ts";
 export { CUTTING_CAUTION, legsSummary, legWords } from "./legs-summary.ts";
 export { type LegRow, legsTable } from "./legs-table.ts";
 export { measuredDaysChart } from "./measured-days-chart.ts";
@@ -55,6 +56,7 @@ export { CHART_FONT, colour, SCHEMES, type SchemeChoice, settingColour, themeCss
 export { type GaugeMark, tiltGauge } from "./tilt-gauge.ts";
 export { tiltMapChart, tiltsInUse } from "./tilt-map-chart.ts";
 export { bandsTable, type ToleranceRow, toleranceTable } from "./tolerance-table.ts";
+export { trimWords } from "./trim-words.ts";
 export { type WiringRow, wiringTable } from "./wiring-table.ts";
 export {
   compassPoint,

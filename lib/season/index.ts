@@ -2,6 +2,7 @@
 export type { DayBand } from "./bands.ts";
 export { type BestSet, bestSet, type DayGroups } from "./best-set.ts";
 export { candidateAims } from "./candidate-aims.ts";
+export { chosenLegs, legsAsSettings } from "./chosen-legs.ts";
 export { type DayCurve, type DayCurves, dayCurves } from "./day-curves.ts";
 export { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
 export {
@@ -24,6 +25,7 @@ export { type PanelUnit, panelUnits } from "./panel-unit.ts";
 export { type Period, periodsOf } from "./periods.ts";
 export { type AimedPart, type DayRoutine, type Reaim, type ReaimPeriod, reaim } from "./reaim.ts";
 export { type RuleOfThumb, rulesOfThumb } from "./rules-of-thumb.ts";
+export { type SeasonCloud, seasonCloud } from "./season-cloud.ts";
 export { seasonClearSky, seasonSun } from "./season-skies.ts";
 export {
   bestEachDayWh,
@@ -34,6 +36,14 @@ export {
   seasonYield,
   totalWh,
 } from "./season-yield.ts";
+export {
+  drawSeasons,
+  seasonBands,
+  seasonTotals,
+  sequenceDays,
+  type TotalBand,
+  totalBand,
+} from "./sequences.ts";
 export { equatorwards, facingOf, type Setting, settingsOf } from "./settings.ts";
 export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
 export { type PlanSkies, skiesOfPlan } from "./skies-of-plan.ts";

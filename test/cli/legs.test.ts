@@ -114,6 +114,6 @@ describe("swaps", () => {
   test("a plan without legs gets the best ones", async () => {
     const folder = await ownFolder();
     const { said } = await listen("swaps", await planIn(folder, { ...plan, stand: { pivotMm: 600 } }));
-    expect(said).toMatch(/leg for \d+°/);
+    expect(said).toMatch(/leg \d+, \d+° from the ground/);
   });
 });

@@ -1,14 +1,13 @@
 import type { Plan } from "../plan/plan.ts";
-import { tiltShort } from "../report/words.ts";
-import type { LegSetAnswer } from "../season/leg-set.ts";
-import { type Setting, settingsOf } from "../season/settings.ts";
 import { type NamedLeg, namedLegs } from "../stand/settings.ts";
+import type { LegSetAnswer } from "./leg-set.ts";
+import { type Setting, settingsOf } from "./settings.ts";
 
 /** A set's legs under names of their own, beside the owned ones. */
 export const legsOfSet = (plan: Plan, { legs }: LegSetAnswer): readonly NamedLeg[] => [
   ...namedLegs({ ...plan.stand, legs: plan.stand.legs.filter((leg) => "lengthMm" in leg && leg.owned) }),
   ...legs.map(({ legMm, tiltDeg }) => ({
-    name: `leg for ${tiltShort(tiltDeg)}`,
+    name: `leg ${Math.round(legMm)}`,
     owned: false,
     legMm,
     tiltDeg,

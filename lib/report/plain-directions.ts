@@ -68,7 +68,9 @@ export const sunwardWords = (bearingDeg: number, sun: SunStand): string | null =
 /**
  * A true bearing as a compass shows it, with where that comes from and how far it can be trusted.
  *
- * @example compassWords(125, north) // "122° by compass (the needle points 3° east of true north here; WMM-2025)."
+ * @example
+ * const north = magneticDeclination(52, 5, 0, Date.UTC(2027, 0, 1));
+ * compassWords(125, north) // "122° by compass (the needle points 3° east of true north here; WMM-2025)."
  */
 export const compassWords = (bearingDeg: number, north: MagneticDeclination): string => {
   if (north.needle === "useless") return "A compass is of no use here: the magnetic pole is too near.";

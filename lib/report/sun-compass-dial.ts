@@ -40,9 +40,10 @@ export interface DialPoint {
 export const DIAL_INNER_MM = 26;
 export const DIAL_OUTER_MM = 74;
 
-/** Below this altitude a shadow is washed out; above the other it is short and swings too fast to be read. Degrees. */
+/** Below this altitude a shadow is washed out, degrees. */
 const LOWEST_SUN_DEG = 4;
-const HIGHEST_SUN_DEG = 75;
+/** Above this one it is short and swings too fast to be read, degrees. */
+export const HIGHEST_SUN_DEG = 75;
 
 const EVERY_MINUTES = 30;
 const EVERY_DAYS = 3;

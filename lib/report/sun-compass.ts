@@ -2,7 +2,13 @@ import { line, select } from "d3";
 import { toRadians } from "../plan/angle.ts";
 import { clockOfMinutes } from "../plan/clock.ts";
 import type { SeasonDay, SunPlace } from "../sun/index.ts";
-import { DIAL_INNER_MM, DIAL_OUTER_MM, type DialPoint, sunCompassDial } from "./sun-compass-dial.ts";
+import {
+  DIAL_INNER_MM,
+  DIAL_OUTER_MM,
+  type DialPoint,
+  HIGHEST_SUN_DEG,
+  sunCompassDial,
+} from "./sun-compass-dial.ts";
 import { checkBar, paperDrawing } from "./true-size.ts";
 import { dateWords } from "./words.ts";
 
@@ -79,6 +85,14 @@ export const sunCompass = (
       19.6,
       3.2,
       "On the dashed ring the clocks change: from there outwards the lines bear the new hours.",
+    );
+  }
+  if (days.some(({ noonAltitudeDeg }) => noonAltitudeDeg > HIGHEST_SUN_DEG)) {
+    text(
+      PIN.x,
+      24.2,
+      3.2,
+      "Where no line is drawn around midday the sun stands too high for a shadow to be read.",
     );
   }
   HOW_TO.forEach((words, index) => {

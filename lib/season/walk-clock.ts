@@ -10,7 +10,10 @@ const CLOCK_JUMP_MINUTES = 10;
 /**
  * When solar noon comes on each day, on the clock of the site's zone: minutes after midnight of the day's date.
  *
- * @example noonClocks(sun.days, "Europe/Amsterdam")[0] // 756.5 on New Year's Day at 5 E: 12:36
+ * @example
+ * const place = { latitudeDeg: 52, longitudeDeg: 5, timeZone: "Europe/Amsterdam" };
+ * const { days } = sunColumns(place, { from: "2027-01-01", to: "2027-01-01" });
+ * noonClocks(days, place.timeZone)[0] // 763.4, which is 12:43
  */
 export const noonClocks = (days: readonly SeasonDay[], timeZone: string): Float64Array =>
   Float64Array.from(days, ({ date, noonMs }) => {

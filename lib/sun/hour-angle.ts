@@ -8,7 +8,7 @@ import { clampedAcos, type Direction, toDegrees, toRadians } from "../plan/angle
 /**
  * Where a body of that declination stands at an hour angle, as a unit vector in the local frame.
  *
- * @example directionAtHourAngle(43, -14, -37.5) // zenith 66.5 degrees, bearing 139.9
+ * @example directionAtHourAngle(43, -14, -37.5) // { east: 0.5907, north: -0.7019, up: 0.3980 }
  */
 export const directionAtHourAngle = (
   latitudeDeg: number,

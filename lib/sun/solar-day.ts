@@ -55,8 +55,10 @@ const solarNoonMs = (dayNumber: number, { latitudeDeg, longitudeDeg }: SunPlace)
  * date, and the count goes on from there; only a move of the zone across the date line changes it.
  *
  * @throws RangeError when `to` comes before `from`, a date or a zone is unknown, or a coordinate is out of range
- * @example solarDays({ latitudeDeg: 52, longitudeDeg: 5, timeZone: "Europe/Amsterdam" },
- *   { from: "2027-06-21", to: "2027-06-21" }) // one day, noon at 11:42 UTC
+ * @example
+ * const place = { latitudeDeg: 52, longitudeDeg: 5, timeZone: "Europe/Amsterdam" };
+ * const [day] = solarDays(place, { from: "2027-06-21", to: "2027-06-21" });
+ * new Date(day.noonMs).toISOString().slice(11, 16) // "11:41"
  */
 export const solarDays = (place: SunPlace, span: DateSpan): readonly SolarDay[] => {
   const { latitudeDeg, longitudeDeg, timeZone } = place;

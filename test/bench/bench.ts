@@ -2,6 +2,7 @@ import { benchBattery } from "./battery.ts";
 import { benchFloor } from "./floor.ts";
 import { benchGrowth } from "./growth.ts";
 import { benchLegSets } from "./leg-sets.ts";
+import { benchPlane } from "./plane.ts";
 import { benchSeason } from "./season.ts";
 
 /** Prints every benchmark; ratios are taken within one run, so they hold on any machine. */

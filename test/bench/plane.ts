@@ -1,5 +1,5 @@
+import { curveAt, diodePanel, faimanCellC, maxPowerPoint, panelPower } from "../../lib/panel/index.ts";
 import type { Aim } from "../../lib/plan/angle.ts";
-import { diodePanel, maxPowerPoint, curveAt, faimanCellC, panelPower } from "../../lib/panel/index.ts";
 import {
   domeColumns,
   emptyPlaneColumns,
@@ -17,7 +17,11 @@ const AIMS: readonly Aim[] = [20, 40, 60].map((tiltDeg) => ({ tiltDeg, bearingDe
  * The least that any plane loop can cost: the same columns read, the same count of multiplications and additions, one
  * table read in place of the glass, two columns written. No branches, no meaning.
  */
-const floorLoop = (columns: readonly Float64Array[], table: Float64Array, out: readonly Float64Array[]): void => {
+const floorLoop = (
+  columns: readonly Float64Array[],
+  table: Float64Array,
+  out: readonly Float64Array[],
+): void => {
   const [a, b, c, d, e, f, g, h] = columns;
   const [first, second] = out;
   for (let row = 0; row < a.length; row += 1) {
@@ -41,10 +45,20 @@ export const benchPlane = (): readonly string[] => {
   const dome = domeColumns(sun, sky);
   const glass = martinRuizGlass();
   const light = emptyPlaneColumns(sun.length);
+  const scratch = emptyPlaneColumns(sun.length);
   const watts = new Float64Array(sun.length);
   const panel = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.9 });
   const { u0, u1 } = panel.heatLoss;
-  const columns = [sun.east, sun.north, sun.up, dome.dome, dome.horizon, dome.beam, dome.circumsolar, dome.ground];
+  const columns = [
+    sun.east,
+    sun.north,
+    sun.up,
+    dome.dome,
+    dome.horizon,
+    dome.beam,
+    dome.circumsolar,
+    dome.ground,
+  ];
   const rowOf = (row: number) => ({
     towards: { east: sun.east[row], north: sun.north[row], up: sun.up[row] },
     moment: {
@@ -77,8 +91,8 @@ export const benchPlane = (): readonly string[] => {
     {
       name: "bare loop over the same columns, 3 times",
       run: () => {
-        for (const _ of AIMS) floorLoop(columns, glass.table, [light.plane, light.absorbed]);
-        return light.absorbed[99];
+        for (const _ of AIMS) floorLoop(columns, glass.table, [scratch.plane, scratch.absorbed]);
+        return scratch.absorbed[99];
       },
     },
     {

@@ -14,6 +14,13 @@ export {
 export { cosIncidence, groundView, incidenceDeg, skyView } from "./incidence.ts";
 export { isotropic } from "./isotropic.ts";
 export { type LightOfMoment, lightOnPlane, type PlaneLight } from "./light-on-plane.ts";
+export {
+  hourOfDayDiffuse,
+  hourOfDayGlobal,
+  type MeanDay,
+  meanBeamRatio,
+  meanDayOnPlane,
+} from "./mean-day.ts";
 export { circumsolarShare, horizonShare, perez, skyBrightness, skyClearness } from "./perez.ts";
 export { emptyPlaneColumns, planeColumns } from "./plane-columns.ts";
 export type { SkyModel, SkyMoment, SkySplit } from "./sky-model.ts";

@@ -77,7 +77,9 @@ export interface MeanDay {
  * A month's mean daily light on a plane that faces the equator, in the unit of `global`:
  * H (1 - d) Rb + H d (1 + cos b) / 2 + H albedo (1 - cos b) / 2. Duffie & Beckman eq. 2.19.1.
  *
- * @example meanDayOnPlane(january, 60) // 13.7 MJ/m2 for the textbook's Madison
+ * @example
+ * const january = { latitudeDeg: 43, declinationDeg: -20.9, global: 6.44, diffuseShare: 0.41, albedo: 0.7 };
+ * meanDayOnPlane(january, 60) // 13.7
  */
 export const meanDayOnPlane = (
   { latitudeDeg, declinationDeg, global, diffuseShare, albedo }: MeanDay,

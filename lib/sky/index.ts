@@ -2,6 +2,32 @@
 export { airMassOfSine, relativeAirMass, standardPressureHPa } from "./air-mass.ts";
 export { birdClearLight, broadbandAod, type ClearAir, type ClearLight } from "./bird.ts";
 export { clearSkyColumns, type MonthlyAlbedo, type MonthlyWeather } from "./clear-sky-columns.ts";
+export { climateByAnalogy } from "./climate/analogy.ts";
+export type { ClimateSite, PlaceShare } from "./climate/blend.ts";
+export { climateNear, distanceKm, nearestPlaces } from "./climate/choose-place.ts";
+export { type ChosenClimate, doubtLine, placeLine } from "./climate/chosen-climate.ts";
+export { type ClearYear, clearYear } from "./climate/clear-year.ts";
+export { type AirRange, type Climate, type ClimateDoubt, NO_DOUBT } from "./climate/climate.ts";
+export { fillClimateAir } from "./climate/climate-air.ts";
+export { type ClimateTable, joinTables, parseClimateTable } from "./climate/climate-table.ts";
+export { type CloudSeason, cloudSeason } from "./climate/cloud-season.ts";
+export { type ClimateSky, climateSkies, skyAtRatio } from "./climate/cloud-skies.ts";
+export { dailyRangeK, warmthAt } from "./climate/day-temperature.ts";
+export { climateOfPlace, findPlaces } from "./climate/find-place.ts";
+export { type MonthSun, monthSuns } from "./climate/month-sun.ts";
+export { chosenClimate, climateNotes } from "./climate/plan-climate.ts";
+export { type SequenceOptions, type SkySequences, skySequences } from "./climate/sequences.ts";
+export {
+  type ClimateStation,
+  type MonthlyAir,
+  type MonthlyLight,
+  type MonthlyWind,
+  monthlyClearness,
+  monthlyGlobal,
+  type StationSource,
+} from "./climate/station.ts";
+export { clearnessOfSunshine, globalOfSunshine } from "./climate/sunshine.ts";
+export { windShareAtHeight } from "./climate/wind-height.ts";
 export { emptySkyColumns, type SkyColumns } from "./columns.ts";
 export { engererShare } from "./diffuse-share/engerer.ts";
 export { erbsDaily, erbsHourly, erbsMonthly } from "./diffuse-share/erbs.ts";

@@ -179,7 +179,10 @@ const isProblems = (found: LightColumns | readonly Problem[]): found is readonly
  *
  * @param file what to call the table in complaints
  * @throws PlanError with every problem: a missing month, a swapped unit, a clearness above 1, the wrong hemisphere
- * @example parseClimateTable(text, "radiation-stations.csv").stations.length // 274
+ * @example
+ * const months = ["01", "02", "03", "04", "05", "06", "07", "08", "09", "10", "11", "12"];
+ * const header = ["latitude_deg", "longitude_deg", ...months.map((month) => `clearness_${month}`)].join(",");
+ * parseClimateTable(`${header}\n47,11,${months.map(() => 0.45).join(",")}`).stations.length // 1
  */
 export const parseClimateTable = (csvText: string, file = "climate table"): ClimateTable => {
   const parsed = Papa.parse<Record<string, string>>(csvText.trim(), {

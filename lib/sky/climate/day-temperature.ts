@@ -44,7 +44,7 @@ export const MEAN_SHARE = -LOWEST / (HIGHEST - LOWEST);
  *
  * @param solarHour hours after solar midnight; 12 is solar noon. Any number; the day repeats.
  * @returns 0 to 1; NaN for NaN.
- * @example warmthAt(15) > 0.98 // true: mid-afternoon is the warmest
+ * @example warmthAt(15) // 0.999
  */
 export const warmthAt = (solarHour: number): number =>
   (publishedCurve(solarHour) - LOWEST) / (HIGHEST - LOWEST);

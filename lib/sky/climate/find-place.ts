@@ -52,7 +52,6 @@ const ranked = (table: ClimateTable, search: string): readonly Ranked[] =>
  * Accents, case and punctuation do not count; the country may be part of the search, and an `id` finds its row.
  *
  * @param most how many at most [10]
- * @example findPlaces(table, "punta arenas")[0]?.country // "Chile"
  */
 export const findPlaces = (table: ClimateTable, search: string, most = 10): readonly ClimateStation[] =>
   ranked(table, search)

@@ -33,7 +33,6 @@ export const sunshineShare = (hours: number, sun: MonthSun): number =>
  * Mean daily global radiation (kWh/m2) of a month from its bright-sunshine hours. 0 in polar night.
  *
  * @param hours sunshine hours in the whole month
- * @example globalOfSunshine("fao56", 7.1 * 31, monthSuns(-22.9)[4]) // 4.0 kWh/m2
  */
 export const globalOfSunshine = (relation: SunshineRelation, hours: number, sun: MonthSun): number =>
   sun.extraterrestrialKWhM2 < LEAST_EXTRATERRESTRIAL_KWH_M2

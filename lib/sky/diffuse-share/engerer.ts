@@ -20,7 +20,7 @@ const BY_ENHANCEMENT = 1.7073;
  * @param clearSkyClearness clear-sky GHI over extraterrestrial horizontal
  * @param solarHour apparent solar time, hours 0..24
  * @param zenithDeg sun's zenith angle, degrees
- * @example engererShare(0.7, 0.74, 12, 30) // 0.24
+ * @example engererShare(0.7, 0.74, 12, 30) // 0.255
  */
 export const engererShare = (
   clearness: number,

@@ -12,7 +12,7 @@
  * @param neighbourClearness mean of the hour before and the hour after; at sunrise and sunset the one that has sun
  * @param solarHour apparent solar time, hours 0..24
  * @param altitudeDeg sun's altitude, degrees
- * @example ridleyShare(0.6, 0.6, 0.6, 12, 45) // 0.33
+ * @example ridleyShare(0.6, 0.6, 0.6, 12, 45) // 0.45
  */
 export const ridleyShare = (
   clearness: number,

@@ -8,6 +8,7 @@ import { benchSeason } from "./season.ts";
 /** Prints every benchmark; ratios are taken within one run, so they hold on any machine. */
 const benches: readonly (() => readonly string[])[] = [
   benchSeason,
+  benchPlane,
   benchFloor,
   benchGrowth,
   benchLegSets,

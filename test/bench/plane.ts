@@ -13,31 +13,7 @@ import { measure, measuredLine, ratioLine } from "./measure.ts";
 
 const AIMS: readonly Aim[] = [20, 40, 60].map((tiltDeg) => ({ tiltDeg, bearingDeg: 170 }));
 
-/**
- * The least that any plane loop can cost: the same columns read, the same count of multiplications and additions, one
- * table read in place of the glass, two columns written. No branches, no meaning.
- */
-const floorLoop = (
-  columns: readonly Float64Array[],
-  table: Float64Array,
-  out: readonly Float64Array[],
-): void => {
-  const [a, b, c, d, e, f, g, h] = columns;
-  const [first, second] = out;
-  for (let row = 0; row < a.length; row += 1) {
-    const x = a[row] * 0.3 + b[row] * 0.4 + c[row] * 0.5;
-    const y = d[row] * 0.7 + e[row] * 0.2;
-    const z = f[row] * x + g[row] * x;
-    const w = h[row] * 0.1;
-    const at = (x + 2) * 200;
-    const step = at | 0;
-    const passes = table[step] + (at - step) * (table[step + 1] - table[step]);
-    first[row] = z + y + w;
-    second[row] = z * passes + y * 0.9 + w * 0.8;
-  }
-};
-
-/** The plane loop and the panel loop against their plain forms, and against a bare loop over the same columns. */
+/** The plane loop and the panel loop against their plain forms. */
 export const benchPlane = (): readonly string[] => {
   const plan = demoYear();
   const sun = seasonSun(plan);
@@ -45,20 +21,9 @@ export const benchPlane = (): readonly string[] => {
   const dome = domeColumns(sun, sky);
   const glass = martinRuizGlass();
   const light = emptyPlaneColumns(sun.length);
-  const scratch = emptyPlaneColumns(sun.length);
   const watts = new Float64Array(sun.length);
   const panel = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.9 });
   const { u0, u1 } = panel.heatLoss;
-  const columns = [
-    sun.east,
-    sun.north,
-    sun.up,
-    dome.dome,
-    dome.horizon,
-    dome.beam,
-    dome.circumsolar,
-    dome.ground,
-  ];
   const rowOf = (row: number) => ({
     towards: { east: sun.east[row], north: sun.north[row], up: sun.up[row] },
     moment: {
@@ -89,13 +54,6 @@ export const benchPlane = (): readonly string[] => {
       run: () => AIMS.reduce((sum, aim) => sum + planeColumns(sun, dome, aim, glass, light).absorbed[99], 0),
     },
     {
-      name: "bare loop over the same columns, 3 times",
-      run: () => {
-        for (const _ of AIMS) floorLoop(columns, glass.table, [scratch.plane, scratch.absorbed]);
-        return scratch.absorbed[99];
-      },
-    },
-    {
       name: "panel, full curve solved, 1 aim",
       run: () => {
         let sum = 0;
@@ -108,13 +66,12 @@ export const benchPlane = (): readonly string[] => {
     },
     { name: "panel, tabled, 1 aim", run: () => panelPower(panel, light, sky, watts)[99] },
   ]);
-  const [plain, fast, floor, solved, tabled] = runs.map(({ leastMs }) => leastMs);
+  const [plain, fast, solved, tabled] = runs.map(({ leastMs }) => leastMs);
   const nsPerRow = (ms: number, aims: number): string => ((ms * 1e6) / (aims * sun.length)).toFixed(1);
   return [
     `Plane and panel, a year at 10 minutes, ${sun.length} daylight rows:`,
     ...runs.map(measuredLine),
     ratioLine("plane: plain form / columns", plain / fast, 25, "at least"),
-    ratioLine("plane: columns / bare loop", fast / floor, 3, "at most"),
     ratioLine("panel: full solution / tabled", solved / tabled, 10, "at least"),
     `  plane ${nsPerRow(fast, 3)} ns, panel ${nsPerRow(tabled, 1)} ns a step and aim`,
   ];

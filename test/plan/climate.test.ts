@@ -1,0 +1,66 @@
+import { describe, expect, test } from "vitest";
+import { problemLine } from "../../lib/plan/problem.ts";
+import { checkPlan } from "../../lib/plan/read-plan.ts";
+
+const read = (sky: unknown) =>
+  checkPlan({
+    site: { latitudeDeg: 54, longitudeDeg: 8 },
+    season: { from: "2027-04-01", to: "2027-10-31" },
+    sky,
+    panels: [{ name: "panel", module: { powerW: 100 } }],
+  });
+
+const problems = (sky: unknown): string => {
+  const reading = read(sky);
+  return reading.ok ? "" : reading.problems.map(problemLine).join("\n");
+};
+
+const twelve = [0.6, 1.2, 2.5, 3.9, 4.9, 5.3, 5.0, 4.3, 3.0, 1.7, 0.8, 0.5];
+
+describe("a plan's climate", () => {
+  test("is that of the nearest places unless it says otherwise", () => {
+    const reading = read({ source: "climate" });
+    expect(reading.ok && reading.plan.sky).toEqual({
+      source: "climate",
+      from: { kind: "nearest" },
+      sunshine: "fitted",
+      seasons: 200,
+      seed: 1,
+      toPlane: "perez",
+    });
+  });
+
+  test.each([
+    [{ kind: "place", name: "Denver" }],
+    [{ kind: "analogy", like: "cool wet coast" }],
+    [{ kind: "table", file: "mine.csv" }],
+    [{ kind: "months", globalKWhM2: twelve, airLowC: twelve, airHighC: twelve, windMs: twelve }],
+    [{ kind: "months", sunshineHours: twelve }],
+  ])("may be %o", (from) => {
+    expect(problems({ source: "climate", from })).toBe("");
+  });
+
+  test("eleven months are named as such", () => {
+    expect(problems({ source: "climate", from: { kind: "months", globalKWhM2: twelve.slice(1) } })).toContain(
+      "sky.from.globalKWhM2 [1.2,2.5,3.9,4.9,5.3,5,4.3,3,1.7,0.8,0.5]: must have exactly 12 entries",
+    );
+  });
+
+  test("the light comes in one form only, the air as low and high", () => {
+    expect(problems({ source: "climate", from: { kind: "months" } })).toContain("exactly one form");
+    expect(
+      problems({ source: "climate", from: { kind: "months", globalKWhM2: twelve, clearness: twelve } }),
+    ).toContain("exactly one form: globalKWhM2, globalMJM2, clearness, sunshineHours");
+    expect(
+      problems({ source: "climate", from: { kind: "months", globalKWhM2: twelve, airLowC: twelve } }),
+    ).toContain("must come with airLowC");
+  });
+
+  test("unknown kinds and analogies are listed", () => {
+    expect(problems({ source: "climate", from: { kind: "near" } })).toContain('"nearest"');
+    expect(problems({ source: "climate", from: { kind: "analogy", like: "wet" } })).toContain(
+      '"tropical wet and dry"',
+    );
+    expect(problems({ source: "climate", seasons: 3 })).toContain("must be 10 to 2000 seasons");
+  });
+});

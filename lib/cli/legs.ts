@@ -86,7 +86,7 @@ const filesAsked = async (
   const asked = (name: string) => textOption(words, name);
   const files: WholeFile[] = [
     ...tableFiles(asked("csv"), legSetsTable(answer), provenance),
-    ...tableFiles(asked("settings"), legsTable(plan, answer), provenance),
+    ...tableFiles(asked("settings"), legsTable(plan, answer.settings), provenance),
     ...tableFiles(asked("tolerance"), toleranceTable(answer.settings), provenance),
     ...tableFiles(asked("bands"), bandsTable(answer.bands), provenance),
     ...tableFiles(asked("rules"), rulesTable(answer.rules), provenance),

@@ -1,5 +1,5 @@
 import type { Plan } from "../plan/plan.ts";
-import type { LegsAnswer, SettingFacts } from "../season/legs-answer.ts";
+import type { SettingFacts } from "../season/legs-answer.ts";
 import { standGeometry } from "../stand/settings.ts";
 import { standPanels } from "../stand/stand-panel.ts";
 import { type Steadiness, steadiness } from "../stand/steadiness.ts";
@@ -9,7 +9,6 @@ import type { Column, Table } from "./table.ts";
 
 /** One setting of the stand and all that is known of it. */
 export interface LegRow extends SettingFacts {
-  readonly meanWh: number;
   readonly steady: Steadiness;
   readonly stows: boolean;
 }
@@ -31,7 +30,7 @@ const COLUMNS: readonly Column<LegRow>[] = [
     "Energy of the panels on the stand when this setting is kept all season.",
     ({ totalWh }) => totalWh,
   ),
-  energyColumn("mean_Wh", "a day", "The same for a mean day.", ({ meanWh }) => meanWh),
+  energyColumn("mean_Wh", "a day", "The same for a mean day.", ({ tolerance }) => tolerance[0].dayWh),
   energyColumn(
     "per_mm_Wh",
     "1 mm of leg costs, a day",
@@ -79,7 +78,7 @@ const COLUMNS: readonly Column<LegRow>[] = [
 ];
 
 /** The settings of a plan's stand: lengths, both readings, yields, tolerances, stowing and wind. */
-export const legsTable = (plan: Plan, { settings, ladder }: LegsAnswer): Table<LegRow> => {
+export const legsTable = (plan: Plan, settings: readonly SettingFacts[]): Table<LegRow> => {
   const panels = standPanels(plan);
   const stow = stowing(plan.stand, panels.shortestMm);
   return {
@@ -88,7 +87,6 @@ export const legsTable = (plan: Plan, { settings, ladder }: LegsAnswer): Table<L
     columns: COLUMNS,
     rows: settings.map((facts) => ({
       ...facts,
-      meanWh: facts.totalWh / ladder.days.length,
       steady: steadiness(standGeometry(plan.stand), panels, plan.stand.steadying, facts.setting.tiltDeg),
       stows: facts.setting.legMm === null || facts.setting.legMm <= stow.limitMm,
     })),

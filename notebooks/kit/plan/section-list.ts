@@ -1,10 +1,12 @@
 import type { Section } from "./field.ts";
 import { aimingSection } from "./sections/aiming.ts";
+import { cuttingSection } from "./sections/cutting.ts";
 import { panelsSection } from "./sections/panels.ts";
 import { placeSection } from "./sections/place.ts";
 import { seasonSection } from "./sections/season.ts";
 import { skySection } from "./sections/sky.ts";
 import { standSection } from "./sections/stand.ts";
+import { steadyingSection } from "./sections/steadying.ts";
 
 /** The plan as people fill it in, in the order of the decisions. A new part of the plan adds its section here. */
 export const SECTIONS: readonly Section[] = [
@@ -13,5 +15,7 @@ export const SECTIONS: readonly Section[] = [
   skySection,
   panelsSection,
   standSection,
+  cuttingSection,
+  steadyingSection,
   aimingSection,
 ];

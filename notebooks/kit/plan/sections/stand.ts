@@ -2,7 +2,7 @@ import type { Plan } from "../../../../lib/plan/plan.ts";
 import { settingsOf } from "../../../../lib/season/settings.ts";
 import { readingOfTilt } from "../../../../lib/stand/index.ts";
 import type { Field, Section } from "../field.ts";
-import { valueAt } from "../path.ts";
+import { valueAt, withValue } from "../path.ts";
 
 const byLength = (item: unknown): boolean => valueAt(item, ["lengthMm"]) !== undefined;
 const readFrom =
@@ -16,6 +16,8 @@ const sameLeg = (item: unknown, plan: Plan): { readonly legMm: number; readonly 
   const now = settingsOf(plan).find((setting) => setting.name === name);
   return { legMm: Math.round(now?.legMm ?? 400), tiltDeg: Math.round(now?.tiltDeg ?? 35) };
 };
+
+const withOwned = (item: unknown, owned: true | undefined): unknown => withValue(item, ["owned"], owned);
 
 const asTilt = (from: "ground" | "post") => (item: unknown, plan: Plan) => ({
   name: valueAt(item, ["name"]),
@@ -46,6 +48,24 @@ const legFields: readonly Field[] = [
     when: byLength,
     slider: { least: 50, most: 1500, step: 5 },
     says: "From the centre of the pivot hole to the foot.",
+  },
+  {
+    kind: "variant",
+    path: [],
+    label: "To be had by",
+    when: byLength,
+    variants: [
+      {
+        label: "cutting it",
+        is: (item) => valueAt(item, ["owned"]) !== true,
+        make: (item) => withOwned(item, undefined),
+      },
+      {
+        label: "it is there already: keep it in every set",
+        is: (item) => valueAt(item, ["owned"]) === true,
+        make: (item) => withOwned(item, true),
+      },
+    ],
   },
   {
     kind: "number",
@@ -109,6 +129,25 @@ export const standSection: Section = {
       label: "Strap",
       when: (item) => valueAt(item, ["stand", "legStyle"]) === "strap",
       says: "On the ground from the panel's bottom edge to the leg's foot.",
+    },
+    {
+      kind: "length",
+      path: ["stand", "pivotInsetMm"],
+      label: "Pivot inside the frame",
+      says: "From the frame's back edge towards the glass; negative when it stands behind on a block.",
+    },
+    {
+      kind: "length",
+      path: ["stand", "heelSpacerMm"],
+      label: "Spacer under the bottom edge",
+    },
+    {
+      kind: "number",
+      path: ["stand", "groundSlopeDeg"],
+      label: "Slope of the ground",
+      unit: "°",
+      slider: { least: -20, most: 20, step: 1 },
+      says: "Positive when it falls away towards where the panel faces.",
     },
   ],
 };

@@ -3,6 +3,7 @@ import { batchVerb } from "./batch/verb.ts";
 import { batteryVerb } from "./battery.ts";
 import { legsVerb } from "./legs.ts";
 import { seasonVerb } from "./season.ts";
+import { sheetVerb } from "./sheet.ts";
 import { swapsVerb } from "./swaps.ts";
 import type { Verb } from "./verb.ts";
 import { worthVerb } from "./worth.ts";
@@ -15,5 +16,6 @@ export const VERBS: readonly Verb[] = [
   aimsVerb,
   batteryVerb,
   worthVerb,
+  sheetVerb,
   batchVerb,
 ];

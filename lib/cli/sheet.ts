@@ -1,0 +1,84 @@
+import { fieldSheet } from "../report/field-sheet.ts";
+import { PAPERS, type Paper } from "../report/field-sheet-css.ts";
+import { fieldSheetPage } from "../report/field-sheet-page.ts";
+import { panelUnits } from "../season/panel-unit.ts";
+import { chartDocument } from "./chart-document.ts";
+import { readPlanFile } from "./plan-file.ts";
+import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
+import { planSkies } from "./plan-skies.ts";
+import { printPdf } from "./print-pdf.ts";
+import {
+  numberOption,
+  switchedOn,
+  textOption,
+  UsageError,
+  type Verb,
+  type VerbWords,
+  type Voice,
+} from "./verb.ts";
+import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+
+const help = `
+  panel-season sheet [PLAN] [options]
+
+The field sheet: one page to take along, black on white. Legs to cut, which leg when, where to face
+and when to turn, what to expect month by month, wiring order and cautions.
+
+  --html FILE      the page, whole in itself [field-sheet.html when neither file is named]
+  --pdf FILE       the page as PDF, printed by an installed Chromium, Chrome or Edge
+  --paper SIZE     A4 or Letter [A4]
+  --aims N         aims a day to spell out, 1 (no turning) to 4 [2]
+  --from --to --step   as in season
+  --force          replace files that are there already
+
+Examples
+  panel-season sheet                                    the demo plan
+  panel-season sheet my-plan.json --pdf sheet.pdf --paper Letter
+`;
+
+const paperOf = (words: VerbWords): Paper => {
+  const text = textOption(words, "paper") ?? PAPERS[0];
+  const found = PAPERS.find((paper) => paper.toLowerCase() === text.toLowerCase());
+  if (found === undefined) throw new UsageError(`--paper ${text}: must be one of: ${PAPERS.join(", ")}`);
+  return found;
+};
+
+const run = async (words: VerbWords, voice: Voice): Promise<void> => {
+  const paper = paperOf(words);
+  const aims = numberOption(words, "aims", [1, 4], "aims a day") ?? 2;
+  const planFile = await readPlanFile(words.positionals[0]);
+  const plan = planWithOptions(planFile.plan, words);
+  const { skies, notes } = await planSkies(plan, planFile.folder);
+  const sheet = fieldSheet(plan, skies, panelUnits(plan.panels), Math.round(aims));
+  const page = fieldSheetPage(chartDocument(), sheet, paper);
+  const pdfFile = textOption(words, "pdf");
+  const htmlFile = textOption(words, "html") ?? (pdfFile === undefined ? "field-sheet.html" : undefined);
+  const files: WholeFile[] = [
+    ...(htmlFile === undefined ? [] : [{ path: htmlFile, content: page }]),
+    ...(pdfFile === undefined ? [] : [{ path: pdfFile, content: await printPdf(page) }]),
+  ];
+  await writeWholeFiles(files, { force: switchedOn(words, "force") });
+  voice.say(
+    [
+      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}: field sheet for ${paper} paper`,
+      ...notes,
+    ].join("\n"),
+  );
+  for (const { path } of files) voice.remark(`wrote ${path}\n`);
+};
+
+export const sheetVerb: Verb = {
+  name: "sheet",
+  says: "the field sheet: one page to print and take along",
+  help,
+  options: {
+    ...PLAN_OPTIONS,
+    html: { type: "string" },
+    pdf: { type: "string" },
+    paper: { type: "string" },
+    aims: { type: "string" },
+    force: { type: "boolean" },
+  },
+  mostWords: 1,
+  run,
+};

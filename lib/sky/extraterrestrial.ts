@@ -22,7 +22,7 @@ export const extraterrestrialNormal = (dayOfYear: number): number =>
  * Wh/m2, for a normal irradiance in W/m2 that is constant over the time. The part with the sun down counts nothing.
  * Duffie & Beckman eq. 1.10.4.
  *
- * @example extraterrestrialBetween(40, -11.6, -45, -30, 1397) // 649 Wh/m2 (2.34 MJ/m2)
+ * @example extraterrestrialBetween(40, -11.6, -45, -30, 1397) // 649
  */
 export const extraterrestrialBetween = (
   latitudeDeg: number,
@@ -46,7 +46,7 @@ export const extraterrestrialBetween = (
  * Extraterrestrial irradiation on the horizontal over a whole day, Wh/m2. Duffie & Beckman eq. 1.10.3; FAO-56 eq. 21.
  * 0 in polar night.
  *
- * @example dailyExtraterrestrial(43, 9.4, 1357) // 9380 Wh/m2 (33.8 MJ/m2)
+ * @example dailyExtraterrestrial(43, 9.4, 1357) // 9383
  */
 export const dailyExtraterrestrial = (
   latitudeDeg: number,

@@ -36,7 +36,7 @@ export const reflectanceOf = (ground: GroundKind): Reflectance => GROUNDS[ground
 /**
  * Twelve reflectances, January first, from what a plan says of the ground: a kind, one number, or twelve.
  *
- * @example albedoOf("grass") // 0.23, twelve times
+ * @example albedoOf("grass")[5] // 0.23
  */
 export const albedoOf = (ground: GroundKind | Monthly): readonly number[] =>
   Array.from(twelveOf(typeof ground === "string" ? GROUNDS[ground].albedo : ground));

@@ -9,7 +9,7 @@ export const inMonth = (values: Monthly, month: number): number =>
  * The same value or values as twelve numbers, January first.
  *
  * @throws RangeError when a table has not twelve values.
- * @example twelveOf(0.2) // [0.2, 0.2, ... twelve times]
+ * @example twelveOf(0.2).length // 12
  */
 export const twelveOf = (values: Monthly): Float64Array => {
   if (typeof values === "number") return new Float64Array(12).fill(values);

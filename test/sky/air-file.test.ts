@@ -23,7 +23,9 @@ describe("withAir", () => {
     fc.assert(
       fc.property(fc.constantFrom(1, 2, 3), fc.constantFrom(2021, 2019), (everyHours, year) => {
         const series = withAir(light, parseAir(rising(year, 10, everyHours)));
-        series.airC?.forEach((value, i) => expect(value).toBeCloseTo(-50 + (i + 0.5) * 0.1, 9));
+        for (const [i, value] of (series.airC ?? []).entries())
+          expect(value).toBeCloseTo(-50 + (i + 0.5) * 0.1, 9);
+        expect(series.airC).toHaveLength(240);
         expect(series.mending.remarks).toEqual(light.mending.remarks);
       }),
     );

@@ -38,8 +38,6 @@ const neededInstants = (sun: SunColumns, series: WeatherSeries): readonly number
  * The years of a file that hold a whole season, oldest first: each is one season that really was, and the spread of
  * their answers is the band over years. A typical year (or any file that holds the season only when the turn of the
  * year is stepped over) gives its one year. Empty when days of the season are missing in every year.
- *
- * @example weatherYears(series, sun) // [2001] for a typical year labelled 2001
  */
 export const weatherYears = (series: WeatherSeries, sun: SunColumns): readonly number[] => {
   const [startMs, endMs] = spanOf(series);

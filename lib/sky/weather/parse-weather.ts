@@ -103,8 +103,8 @@ const seriesOf = (
  * @throws PlanError with every fault found: rows that can't be read, out of order, doubled or off the grid, readings that
  *   can't be (Long & Dutton 2002), long holes, and stamps that slip against the sun
  * @example
- * const csvText = "time_utc,ghi_W_m2\n2027-06-01T11:00Z,610\n2027-06-01T12:00Z,655";
- * parseWeather(csvText, { place: { latitudeDeg: 53.56, longitudeDeg: 8.59 } }).length // 2
+ * const text = "time_utc,ghi_W_m2\n2027-06-01T11:00Z,610\n2027-06-01T12:00Z,655";
+ * parseWeather(text, { place: { latitudeDeg: 53.56, longitudeDeg: 8.59 } }).length // 2
  */
 export const parseWeather = (csvText: string, options: WeatherOptions): WeatherSeries => {
   const { place, stamps = "end", file = "weather file", columns = {}, checkClock = true } = options;

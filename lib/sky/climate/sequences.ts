@@ -59,6 +59,12 @@ const monthErrors = (
   });
 };
 
+/**
+ * Ratios are kept to a ten-millionth: engines differ in the last bits of their exponentials, and the same seed must give
+ * the same bytes in all of them.
+ */
+const GRAIN = 1e7;
+
 const LEAST_STEP = DOUBT_STEPS[0];
 
 /** The column of a doubtful day's slices for an error between two steps; beyond the outer steps, the outer one. */
@@ -111,8 +117,9 @@ export const skySequences = (
       else spreads.slicesByDoubt(mean, columns);
       for (let slice = 0; slice < seasons; slice++) {
         const season = order[slice];
-        ratio[season * days + day] =
+        const drawn =
           monthError === undefined ? columns[0][slice] : betweenSteps(columns, slice, monthError[season]);
+        ratio[season * days + day] = Math.round(drawn * GRAIN) / GRAIN;
       }
     }
     onProgress?.(day + 1, days);

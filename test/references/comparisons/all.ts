@@ -11,6 +11,7 @@ import { fullChain } from "./full-chain.ts";
 import { glass } from "./glass.ts";
 import { holzkirchen } from "./holzkirchen.ts";
 import { magneticField } from "./magnetic-field.ts";
+import { measuredPower } from "./measured-power.ts";
 import { nyAlesund } from "./ny-alesund.ts";
 import { singleDiode } from "./single-diode.ts";
 import { storage } from "./storage.ts";
@@ -48,7 +49,7 @@ export const sections: readonly Section[] = [
   },
   { room: "climate", comparisons: climate },
   { room: "plane", comparisons: [...tiltedPlane, ...glass, ...holzkirchen, ...nyAlesund] },
-  { room: "panel", comparisons: [...cellTemperature, ...singleDiode] },
+  { room: "panel", comparisons: [...cellTemperature, ...singleDiode, ...measuredPower] },
   { room: "full chain", comparisons: fullChain },
   { room: "stand", comparisons: [...tiltRules, ...wind] },
   { room: "circuit", comparisons: [...wire, ...storage] },

@@ -1,4 +1,5 @@
 import { benchBattery } from "./battery.ts";
+import { benchClimate } from "./climate.ts";
 import { benchFloor } from "./floor.ts";
 import { benchGrowth } from "./growth.ts";
 import { benchLegSets } from "./leg-sets.ts";
@@ -13,6 +14,7 @@ const benches: readonly (() => readonly string[])[] = [
   benchGrowth,
   benchLegSets,
   benchBattery,
+  benchClimate,
 ];
 
 for (const bench of benches) {

@@ -283,7 +283,7 @@ describe("parseWeather refuses, with every fault and its row", () => {
     expect(problems).toMatchObject([
       {
         path: "w.csv rows 31-32 ghi",
-        value: "missing from 2021-06-02T06:00:00.000Z to 2021-06-02T17:00:00.000Z",
+        value: "missing from 2021-06-02T06:00Z to 2021-06-02T17:00Z",
       },
     ]);
   });

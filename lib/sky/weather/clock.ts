@@ -125,29 +125,28 @@ const zoneOf = (minutes: number): string => {
 /** Minutes from one time of day to another, the short way round. */
 const apart = (a: number, b: number): number => Math.abs(((((a - b) % 1440) + 2160) % 1440) - 720);
 
-/** What would explain a slip, each with its mend. */
+/** What would explain a slip, each with its mend, the closest first. */
 const causesOf = (
   slip: number,
   intervalMinutes: number,
   stamps: StampPlace,
   longitudeDeg: number,
-): string[] => {
-  const causes: string[] = [];
-  // Four minutes a degree, from the one side of Greenwich to the other.
-  if (Math.abs(longitudeDeg) > 5 && apart(slip, 8 * longitudeDeg) < CLOSE_MINUTES) {
-    causes.push("the site's longitude may have the wrong sign: west is negative");
-  }
-  for (const other of ["start", "centre", "end"] as const) {
-    const explained = intervalMinutes * (SHARE_BEFORE[other] - SHARE_BEFORE[stamps]);
-    if (other !== stamps && apart(slip, explained) < CLOSE_MINUTES) {
-      const plural = other === "centre" ? "centres" : `${other}s`;
-      causes.push(`stamps look like interval ${plural}: set stamps to "${other}"`);
-    }
-  }
-  if (apart(slip, Math.round(slip / 30) * 30) < CLOSE_MINUTES) {
-    causes.push(`stamps look like local time, ${zoneOf(slip)}: turn them into UTC`);
-  }
-  return causes;
+): readonly string[] => {
+  const others = (["start", "centre", "end"] as const).filter((other) => other !== stamps);
+  const halfHours = Math.round(slip / 30) * 30;
+  const causes = [
+    ...others.map((other) => ({
+      explained: intervalMinutes * (SHARE_BEFORE[other] - SHARE_BEFORE[stamps]),
+      mend: `stamps look like interval ${other === "centre" ? "centres" : `${other}s`}: set stamps to "${other}"`,
+    })),
+    { explained: halfHours, mend: `stamps look like local time, ${zoneOf(slip)}: turn them into UTC` },
+    // Four minutes a degree, from the one side of Greenwich to the other.
+    { explained: 8 * longitudeDeg, mend: "the site's longitude may have the wrong sign: west is negative" },
+  ];
+  return causes
+    .filter(({ explained }) => Math.abs(explained) > CLOSE_MINUTES && apart(slip, explained) < CLOSE_MINUTES)
+    .toSorted((a, b) => apart(slip, a.explained) - apart(slip, b.explained))
+    .map(({ mend }) => mend);
 };
 
 /**

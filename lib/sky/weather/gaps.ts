@@ -43,7 +43,7 @@ export const fillGaps = (
   const hours = grid.intervalMinutes / 60;
   const reach = Math.ceil(LONGEST_GAP_HOURS / hours);
   const timeOf = (i: number): string =>
-    new Date(grid.startMs + i * grid.intervalMinutes * MINUTE_MS).toISOString();
+    `${new Date(grid.startMs + i * grid.intervalMinutes * MINUTE_MS).toISOString().slice(0, 16)}Z`;
   const problems: Problem[] = [];
   let filled = 0;
   let i = 0;

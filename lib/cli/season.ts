@@ -12,6 +12,7 @@ import { type SeasonYield, seasonYield } from "../season/season-yield.ts";
 import { seasonBands, type TotalBand } from "../season/sequences.ts";
 import { settingsOf } from "../season/settings.ts";
 import type { PlanSkies } from "../season/skies-of-plan.ts";
+import { isRough } from "../sky/climate/plan-climate.ts";
 import { chartDocument } from "./chart-document.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
@@ -87,7 +88,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const plan = planWithOptions(planFile.plan, words);
   const planned = await planSkies(plan, planFile.folder);
-  const { skies, notes } = planned;
+  const { skies, notes, cloud } = planned;
   const yields = seasonYield(skies, panelUnits(plan.panels), settingsOf(plan));
   const totals = totalBands(yields, planned, voice);
   const files = await filesAsked(words, plan, yields);
@@ -101,7 +102,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
     [
       `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
       "",
-      ...textSummary(yields, plan.site.name),
+      ...textSummary(yields, plan.site.name, cloud !== null && isRough(cloud.chosen)),
       ...bandSentences(yields, totals),
       ...notes,
     ].join("\n"),

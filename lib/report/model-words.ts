@@ -1,3 +1,4 @@
+import type { ClimateFrom } from "../plan/climate.ts";
 import type { Plan } from "../plan/plan.ts";
 
 const TO_PLANE = {
@@ -20,6 +21,22 @@ const CLIMATE = [
   "air temperature through the day: Erbs, Klein & Beckman 1983; wind with height: FAO-56",
 ] as const;
 
+/** Where a climate's twelve months come from. */
+const climateWords = (from: ClimateFrom): string => {
+  switch (from.kind) {
+    case "nearest":
+      return "climate of the nearest places of the shipped tables";
+    case "place":
+      return `climate of ${from.name}`;
+    case "analogy":
+      return `climate by analogy, rough: a ${from.like}`;
+    case "table":
+      return `climate of the table ${from.file}`;
+    case "months":
+      return "climate of twelve months as stated";
+  }
+};
+
 /** The models behind a plan's figures, each with its source, for the tables' metadata. */
 export const modelWords = ({ sky }: Plan): readonly string[] => [
   "sun: Meeus, Astronomical Algorithms, apparent position; distance: Spencer 1971; 1361 W/m2 (Kopp & Lean 2011)",
@@ -27,7 +44,7 @@ export const modelWords = ({ sky }: Plan): readonly string[] => [
   ...(sky.source === "weather"
     ? [`weather file: ${sky.file}; where it has no beam, diffuse share by ${SPLIT[sky.diffuseSplit]}`]
     : []),
-  ...(sky.source === "climate" ? CLIMATE : []),
+  ...(sky.source === "climate" ? [climateWords(sky.from), ...CLIMATE] : []),
   TO_PLANE[sky.toPlane],
   "glass: Martin & Ruiz 2001, 2005",
   "cell temperature: Faiman 2008",

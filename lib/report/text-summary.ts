@@ -16,9 +16,10 @@ const settingWords = ({ setting }: SeasonYield["settings"][number]): string =>
  *
  * @param yields at least one day
  * @param place the site's name
+ * @param rough whether the sky is known only roughly, as by analogy [false]
  * @throws RangeError for a season without a day
  */
-export const textSummary = (yields: SeasonYield, place: string): readonly string[] => {
+export const textSummary = (yields: SeasonYield, place: string, rough = false): readonly string[] => {
   const { days, settings } = yields;
   const first = days[0];
   const last = days[days.length - 1];
@@ -32,7 +33,7 @@ export const textSummary = (yields: SeasonYield, place: string): readonly string
     `${place}, ${dateWords(first.date)} to ${dateWords(last.date)} (${days.length} ${days.length === 1 ? "day" : "days"}), ` +
       `facing ${compassPoint(single.setting.bearingDeg)} (${Math.round(single.setting.bearingDeg)}° from true north).`,
     cloudIn
-      ? "Figures are expected values, with cloud in them."
+      ? `Figures are ${rough ? "rough " : ""}expected values, with cloud in them.`
       : "Figures are for a clear sky every day: an upper bound, not what to expect.",
     `Left alone all season, ${settingWords(single)} brings in the most: ${energyWords(singleWh)}, ` +
       `${energyWords(singleWh / days.length)} a day.`,

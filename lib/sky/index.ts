@@ -15,7 +15,7 @@ export { type ClimateSky, climateSkies, skyAtRatio } from "./climate/cloud-skies
 export { dailyRangeK, warmthAt } from "./climate/day-temperature.ts";
 export { climateOfPlace, findPlaces } from "./climate/find-place.ts";
 export { type MonthSun, monthSuns } from "./climate/month-sun.ts";
-export { chosenClimate, climateNotes } from "./climate/plan-climate.ts";
+export { chosenClimate, climateNotes, isRough } from "./climate/plan-climate.ts";
 export { type SequenceOptions, type SkySequences, skySequences } from "./climate/sequences.ts";
 export {
   type ClimateStation,

@@ -83,6 +83,8 @@ describe("season under a climate", () => {
     const file = await planIn(folder, { from: { kind: "analogy", like: "cool wet coast" } }, site);
     const { code, said } = await listen("season", file);
     expect(code).toBe(0);
+    expect(said).toContain("Figures are rough expected values, with cloud in them.");
+    expect(said).toMatch(/Every expected figure here is rough: a month's light may be off by \d+ %/);
     expect(said).toContain("Rough: the light of a cool wet coast elsewhere, not of this place.");
   });
 });

@@ -86,12 +86,20 @@ export const chosenClimate = (
   }
 };
 
+/** A year's light in more doubt than this (one standard deviation) makes every figure rough. */
+const ROUGH_YEAR = 0.09;
+
+/** Whether figures made from a climate must be called rough: by analogy, or from places too far to trust. */
+export const isRough = ({ kind, climate }: ChosenClimate): boolean =>
+  kind === "analogy" || climate.doubt.year > ROUGH_YEAR;
+
 /** What a reader of the figures must know about their climate: from where, how sure, what to beware of. */
 export const climateNotes = (chosen: ChosenClimate): readonly string[] => {
   const doubt = doubtLine(chosen.climate);
+  const figures = isRough(chosen) ? "Every expected figure here is rough" : "Expected figures";
   return [
     `Cloud from the climate of ${chosen.says}.`,
-    ...(doubt === null ? [] : [`Expected figures: ${doubt}; the bands hold it.`]),
+    ...(doubt === null ? [] : [`${figures}: ${doubt}; the bands hold it.`]),
     ...chosen.warnings,
   ];
 };

@@ -1,4 +1,5 @@
 import type { ClimateFrom } from "../../../lib/plan/climate.ts";
+import { PlanError } from "../../../lib/plan/problem.ts";
 import { type ClimateTable, joinTables, parseClimateTable } from "../../../lib/sky/climate/climate-table.ts";
 import { weatherText } from "../weather/files.ts";
 import { unpacked } from "../weather/unpack.ts";
@@ -28,10 +29,24 @@ export const shippedClimates = (): Promise<ClimateTable> => {
   return shipped;
 };
 
-/** The places that a plan's climate is chosen among: a table the person has opened, else the shipped ones. */
+/**
+ * The places that a plan's climate is chosen among: a table the person has opened, else the shipped ones.
+ *
+ * @throws PlanError when the plan names a table that has not been opened, or that cannot be used
+ */
 export const planClimates = async (from: ClimateFrom): Promise<ClimateTable> => {
   if (from.kind === "months") return { stations: [] };
   if (from.kind !== "table") return shippedClimates();
   const text = await weatherText(from.file);
-  return text === null ? shippedClimates() : parseClimateTable(text, from.file);
+  if (text === null) {
+    throw new PlanError([
+      {
+        path: "sky.from.file",
+        value: from.file,
+        allowed: "must be a climate table that has been opened here",
+        hint: "open it under Sky",
+      },
+    ]);
+  }
+  return parseClimateTable(text, from.file);
 };

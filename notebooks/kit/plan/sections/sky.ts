@@ -1,10 +1,21 @@
 import { TURBIDITY_CLASSES } from "../../../../lib/plan/air.ts";
+import { ANALOGY_KINDS } from "../../../../lib/plan/climate.ts";
 import { takeWeather } from "../../weather/files.ts";
 import { weatherChoices } from "../../weather/shipped.ts";
 import type { Section } from "../field.ts";
 import { valueAt } from "../path.ts";
 
 const isWeather = (item: unknown): boolean => valueAt(item, ["sky", "source"]) === "weather";
+
+const isClimate = (item: unknown): boolean => valueAt(item, ["sky", "source"]) === "climate";
+
+/** The kind of climate asked for; the nearest places where the plan does not say. */
+const fromKind = (item: unknown): unknown => valueAt(item, ["sky", "from", "kind"]) ?? "nearest";
+
+const isFrom =
+  (kind: string) =>
+  (item: unknown): boolean =>
+    isClimate(item) && fromKind(item) === kind;
 
 const withSky = (item: unknown, sky: unknown): unknown => ({ ...(item as object), sky });
 
@@ -19,8 +30,13 @@ export const skySection: Section = {
       variants: [
         {
           label: "clear sky every day (an upper bound)",
-          is: (item) => valueAt(item, ["sky", "source"]) !== "weather",
+          is: (item) => !isWeather(item) && !isClimate(item),
           make: (item) => withSky(item, { source: "clear" }),
+        },
+        {
+          label: "the climate of the place, cloud and all",
+          is: isClimate,
+          make: (item) => withSky(item, { source: "climate" }),
         },
         {
           label: "a weather file",
@@ -28,6 +44,63 @@ export const skySection: Section = {
           make: (item) => withSky(item, { source: "weather", file: weatherChoices()[0]?.value ?? "" }),
         },
       ],
+    },
+    {
+      kind: "variant",
+      path: [],
+      label: "Whose climate",
+      when: isClimate,
+      variants: [
+        {
+          label: "the nearest places with a record",
+          is: (item) => fromKind(item) === "nearest",
+          make: (item) => withSky(item, { source: "climate" }),
+        },
+        {
+          label: "a place by name",
+          is: isFrom("place"),
+          make: (item) => withSky(item, { source: "climate", from: { kind: "place", name: "Bremerhaven" } }),
+        },
+        {
+          label: "by analogy (rough)",
+          is: isFrom("analogy"),
+          make: (item) =>
+            withSky(item, { source: "climate", from: { kind: "analogy", like: ANALOGY_KINDS[0] } }),
+        },
+        {
+          label: "a table of your own",
+          is: isFrom("table"),
+          make: (item) =>
+            withSky(item, { source: "climate", from: { kind: "table", file: "no table opened yet" } }),
+        },
+      ],
+      says: "1674 places on every continent travel with this page; the answer says which it used and how far to trust them.",
+    },
+    {
+      kind: "text",
+      path: ["sky", "from", "name"],
+      label: "Name of the place",
+      when: isFrom("place"),
+    },
+    {
+      kind: "choice",
+      path: ["sky", "from", "like"],
+      label: "A climate like that of a",
+      when: isFrom("analogy"),
+      choices: ANALOGY_KINDS.map((value) => ({ value, label: value })),
+    },
+    {
+      kind: "file",
+      path: ["sky", "from", "file"],
+      label: "Open a climate table of your own",
+      when: isFrom("table"),
+      accept: ".csv,text/csv",
+      largestBytes: 5e6,
+      take: (name, text) => {
+        takeWeather(name, text);
+        return name;
+      },
+      says: "CSV, one place a row: latitude_deg, longitude_deg and twelve columns global_01_kWh_m2_day to _12 (or _MJ_m2_day, clearness_01, sunshine_01_h). It stays in this browser.",
     },
     {
       kind: "choice",

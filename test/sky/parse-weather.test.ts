@@ -314,6 +314,14 @@ describe("parseWeather refuses, with every fault and its row", () => {
     expect(problems[2]?.allowed).toContain("with the sun down");
   });
 
+  test("kilowatts under a header that says watts", () => {
+    const rows = june.map((row) => ({ ...row, global: row.global / 1000 }));
+    expect(problemsOf(asCsv(rows))).toMatchObject([
+      { path: "w.csv ghi", hint: expect.stringContaining("ghi_kW_m2") },
+    ]);
+    expect(problemsOf(asCsv(rows, "time_utc,ghi_kW_m2"))).toEqual([]);
+  });
+
   test("air and wind that can't be", () => {
     const text = [
       "time_utc,ghi,temp_air,wind_speed",

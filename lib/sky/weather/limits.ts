@@ -2,6 +2,7 @@
  * What a reading can't be: the physically possible limits of the Baseline Surface Radiation Network,
  * Long & Dutton 2002, BSRN Global Network recommended QC tests V2.0.
  */
+import type { Problem } from "../../plan/problem.ts";
 import type { WeatherGrid } from "./grid.ts";
 import { type Quantity, SUGGESTED } from "./headers.ts";
 import type { IntervalSun } from "./interval-sun.ts";
@@ -98,7 +99,7 @@ export const checkLimits = (grid: WeatherGrid, sun: IntervalSun, faults: RowProb
           column: column(quantity),
           kind: "most",
           allowed: `must be at most ${whole(mostAt(i))} W/m2, for the sun in that interval`,
-          hint: "is the unit W/m2, and are the stamps UTC?",
+          hint: "is the unit W/m2, are the stamps UTC, and is the site the file's?",
         });
       }
     }
@@ -110,4 +111,30 @@ export const checkLimits = (grid: WeatherGrid, sun: IntervalSun, faults: RowProb
 
   checkAir(grid.columns.get("airC"), grid.columns.get("windMs"), grid.row, faults);
   return zeroed;
+};
+
+/** Sun that counts, W/m2 above the air on the horizontal, and the least of it to tell by, hours. */
+const FAIR_SUN = 200;
+const LEAST_HOURS = 30;
+/** No thirty hours of fair sun pass all below this clearness; an overcast sky alone gives 0.1 to 0.3. */
+const LEAST_CLEARNESS = 0.05;
+
+/** The complaint about light that is fainter than any weather, as kilowatts under a bare header are; else `null`. */
+export const faintProblem = (grid: WeatherGrid, sun: IntervalSun, file: string): Problem | null => {
+  let hours = 0;
+  let brightest = 0;
+  let most = 0;
+  grid.columns.get("global")?.forEach((value, i) => {
+    if (Number.isNaN(value) || sun.above[i] < FAIR_SUN) return;
+    hours += grid.intervalMinutes / 60;
+    brightest = Math.max(brightest, value / sun.above[i]);
+    most = Math.max(most, value);
+  });
+  if (hours < LEAST_HOURS || brightest >= LEAST_CLEARNESS) return null;
+  return {
+    path: `${file} ghi`,
+    value: most,
+    allowed: `must somewhere be brighter than ${100 * LEAST_CLEARNESS} % of the light above the air`,
+    hint: "is the unit right? kilowatts need a header that says so: ghi_kW_m2",
+  };
 };

@@ -2,6 +2,7 @@
  * A weather file, read and checked.
  */
 import { PlanError, type Problem } from "../../plan/problem.ts";
+import { SOLAR_CONSTANT } from "../../sun/orbit.ts";
 import { clockProblem } from "./clock.ts";
 import { dailySeriesOf } from "./daily.ts";
 import { bridge, fillGaps } from "./gaps.ts";
@@ -9,7 +10,7 @@ import { gridOf, type StampPlace, type WeatherGrid } from "./grid.ts";
 import { type Quantity, SUGGESTED } from "./headers.ts";
 import { intervalSun, type WeatherPlace } from "./interval-sun.ts";
 import type { ColumnNames } from "./layout.ts";
-import { checkLimits } from "./limits.ts";
+import { checkLimits, faintProblem } from "./limits.ts";
 import { RowProblems } from "./row-problems.ts";
 import type { IntervalSeries, WeatherSeries } from "./series.ts";
 import { readWeatherTable } from "./table.ts";
@@ -38,7 +39,7 @@ const closureRemark = (grid: WeatherGrid, above: Float64Array): string | null =>
   let whole = 0;
   let parts = 0;
   for (let i = 0; i < grid.length; i += 1) {
-    const sine = above[i] / 1361;
+    const sine = above[i] / SOLAR_CONSTANT;
     const sum = beam[i] * sine + diffuse[i];
     if (sine < 0.1 || Number.isNaN(sum) || Number.isNaN(global[i])) continue;
     whole += global[i];
@@ -136,6 +137,8 @@ export const parseWeather = (csvText: string, options: WeatherOptions): WeatherS
   const remarks = typical === null ? [] : ["its months come from different years: read as one typical year"];
   const closure = closureRemark(grid, sun.above);
   if (closure !== null) remarks.push(closure);
+  const faint = faintProblem(grid, sun, file);
+  if (faint !== null) problems.push(faint);
   const gaps = fillGaps(grid, sun, file);
   problems.push(...faults.problems(), ...gaps.problems);
   if (problems.length > 0) throw new PlanError(problems);

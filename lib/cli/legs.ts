@@ -9,6 +9,7 @@ import { rulesTable } from "../report/rules-table.ts";
 import { svgFile } from "../report/svg-file.ts";
 import { tiltGauge } from "../report/tilt-gauge.ts";
 import { tiltMapChart, tiltsInUse } from "../report/tilt-map-chart.ts";
+import { tiltMapTable } from "../report/tilt-map-table.ts";
 import { bandsTable, toleranceTable } from "../report/tolerance-table.ts";
 import { chosenLegs, legsAsSettings } from "../season/chosen-legs.ts";
 import { LEG_OBJECTIVES, type LegObjective, MOST_LEGS } from "../season/leg-set.ts";
@@ -57,7 +58,7 @@ Files, each only when asked for
   --pieces FILE    pieces to saw
   --sheet FILE     the cutting sheet, a page to print (HTML)
   --gauge FILE     a tilt gauge to print at true size (SVG)
-  --map FILE       the tilt-by-date map (SVG)
+  --map FILE       the tilt-by-date map (SVG); --map-csv FILE its numbers
   --json           the whole answer as JSON on standard output
   --from --to --step   as in season
   --force          replace files that are there already
@@ -89,6 +90,11 @@ const filesAsked = async (
     ...tableFiles(asked("settings"), legsTable(plan, answer.settings), provenance),
     ...tableFiles(asked("tolerance"), toleranceTable(answer.settings), provenance),
     ...tableFiles(asked("bands"), bandsTable(answer.bands), provenance),
+    ...tableFiles(
+      asked("map-csv"),
+      tiltMapTable(() => answer.ladder),
+      provenance,
+    ),
     ...tableFiles(asked("rules"), rulesTable(answer.rules), provenance),
   ];
   const [pieces, sheet, gauge, map] = ["pieces", "sheet", "gauge", "map"].map(asked);
@@ -189,6 +195,7 @@ export const legsVerb: Verb = {
     sheet: text,
     gauge: text,
     map: text,
+    "map-csv": text,
     json: { type: "boolean" },
     force: { type: "boolean" },
   },

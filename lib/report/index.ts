@@ -55,6 +55,7 @@ export { textSummary } from "./text-summary.ts";
 export { CHART_FONT, colour, SCHEMES, type SchemeChoice, settingColour, themeCss } from "./theme.ts";
 export { type GaugeMark, tiltGauge } from "./tilt-gauge.ts";
 export { tiltMapChart, tiltsInUse } from "./tilt-map-chart.ts";
+export { type TiltMapRow, tiltMapTable } from "./tilt-map-table.ts";
 export { bandsTable, type ToleranceRow, toleranceTable } from "./tolerance-table.ts";
 export { trimWords } from "./trim-words.ts";
 export { type WiringRow, wiringTable } from "./wiring-table.ts";

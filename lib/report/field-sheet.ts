@@ -104,6 +104,7 @@ const turningOf = (
  * The field sheet of a plan: its legs, the swap calendar, where to face, when to turn, what to expect, and the cautions.
  *
  * @param aims aims a day to spell out, 1 (no turning) to 4
+ * @param onProgress told how much of the aims is tried, 0 to 1
  * @throws PlanError when no panel is on the stand, a leg can't stand, or a piece is longer than all stock
  */
 export const fieldSheet = (
@@ -111,6 +112,7 @@ export const fieldSheet = (
   skies: SeasonSkies,
   units: readonly PanelUnit[],
   aims: number,
+  onProgress?: (share: number) => void,
 ): FieldSheet => {
   const season = standSeason(plan, skies, units);
   const swaps = swapsAnswer(season);
@@ -120,7 +122,9 @@ export const fieldSheet = (
   const { latitudeDeg, longitudeDeg, elevationM } = plan.site;
   const north = magneticDeclination(latitudeDeg, longitudeDeg, elevationM, middle.noonMs);
   const answer =
-    aims < LEAST_AIMS ? null : reaim({ ...plan, aiming: { ...plan.aiming, mostAims: aims } }, skies, units);
+    aims < LEAST_AIMS
+      ? null
+      : reaim({ ...plan, aiming: { ...plan.aiming, mostAims: aims } }, skies, units, onProgress);
   return {
     plan,
     facingDeg: season.facingDeg,

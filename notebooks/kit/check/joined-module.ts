@@ -20,7 +20,7 @@ declare const md: typeof import("observable:runtime/stdlib/md.js").md;
 declare const width: number;
 declare const dark: boolean;
 declare const display: <Value>(value: Value) => Value;
-declare const view: <Value>(element: Element & { value: Value }) => AsyncGenerator<Value>;
+declare const view: <Viewed extends Element & { readonly value: unknown }>(element: Viewed) => AsyncGenerator<Viewed["value"]>;
 type Seen<Value> = Value extends AsyncGenerator<infer Each> ? Each : Value extends Generator<infer Each> ? Each : Awaited<Value>;
 declare const seen: <Names extends object>(names: Names) => { [Name in keyof Names]: Seen<Names[Name]> };
 `;

@@ -89,7 +89,7 @@ const typedControl = (
   field: Extract<LineField, { readonly kind: "number" | "length" | "temperature" | "text" | "date" }>,
   id: string,
   set: (value: unknown) => void,
-  units: () => Units,
+  { store, units }: RowContext,
 ): Control => {
   const { read, write } = READINGS[field.kind](units);
   const input = el("input", {
@@ -114,8 +114,11 @@ const typedControl = (
     shown = value;
     unit.textContent = unitText();
     if (document.activeElement !== input) input.value = write(value);
+    const otherwise =
+      value === undefined && field.kind === "number" ? field.otherwise?.(store.plan) : undefined;
+    input.placeholder = otherwise === undefined ? "" : write(otherwise);
     if (range !== null && document.activeElement !== range) {
-      const number = typeof value === "string" ? typedLengthMm(value, "metric") : value;
+      const number = typeof value === "string" ? typedLengthMm(value, "metric") : (value ?? otherwise);
       if (typeof number === "number") range.value = String(number);
     }
   };
@@ -213,7 +216,7 @@ export const fieldRow = (field: LineField, context: RowContext): Row => {
         ? variantControl(field, id, context)
         : field.kind === "file"
           ? fileControl(field, id, set)
-          : typedControl(field, id, set, units);
+          : typedControl(field, id, set, context);
   const problem = el("p", { class: "problem", id: `${id}-problem`, hidden: true });
   const help = field.says === undefined ? null : el("p", { class: "help", id: `${id}-help` }, field.says);
   if (help !== null) control.focus.setAttribute("aria-describedby", help.id);

@@ -29,7 +29,13 @@ export interface Variant {
 /** One thing a person can state. What is allowed is never said here: the library says it when it is not. */
 export type Field = FieldBase &
   (
-    | { readonly kind: "number"; readonly unit: string; readonly slider?: Slider }
+    | {
+        readonly kind: "number";
+        readonly unit: string;
+        readonly slider?: Slider;
+        /** What stands in for a value that was left out, where that depends on the rest of the plan. */
+        readonly otherwise?: (plan: Plan) => number;
+      }
     | { readonly kind: "length"; readonly slider?: Slider }
     | { readonly kind: "temperature" }
     | { readonly kind: "text" }

@@ -1,18 +1,26 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
+import { fieldSheet } from "../../../lib/report/field-sheet.ts";
 import { type PlanSkies, panelUnits, reaim } from "../../../lib/season/index.ts";
 
 /** Told how far the work has come, 0 to 1. */
 export type Progress = (share: number) => void;
 
 /**
- * Work that takes longer than a hand wants to wait, done beside the page. Each is given the plan and its skies and answers
- * with what can be copied: numbers, text, lists, typed arrays, but no functions.
+ * Work that takes longer than a hand wants to wait, done beside the page. Each is given the plan, its skies and options, and
+ * answers with what can be copied: numbers, text, lists, typed arrays, but no functions.
  */
 export const JOBS = {
   /** The day's aims: which leg faces where from when, month by month. */
-  aims: (plan: Plan, { skies }: PlanSkies, progress: Progress) =>
+  aims: (plan: Plan, { skies }: PlanSkies, progress: Progress, _: NoOptions) =>
     reaim(plan, skies, panelUnits(plan.panels), progress),
+
+  /** The field sheet, with so many aims a day spelled out. */
+  fieldSheet: (plan: Plan, { skies }: PlanSkies, progress: Progress, { aims }: { readonly aims: number }) =>
+    fieldSheet(plan, skies, panelUnits(plan.panels), aims, progress),
 } as const;
+
+type NoOptions = Readonly<Record<never, never>>;
 
 export type JobName = keyof typeof JOBS;
 export type JobAnswer<Name extends JobName> = ReturnType<(typeof JOBS)[Name]>;
+export type JobOptions<Name extends JobName> = Parameters<(typeof JOBS)[Name]>[3];

@@ -1,7 +1,7 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
 import { el, saySo, type ViewOf, viewOf } from "../dom.ts";
 import { planFiles } from "../skies.ts";
-import type { JobAnswer, JobName } from "./jobs.ts";
+import type { JobAnswer, JobName, JobOptions } from "./jobs.ts";
 import type { Reply, Request } from "./messages.ts";
 import JobWorker from "./worker.ts?worker&inline";
 
@@ -22,6 +22,7 @@ const stop = (job: JobName): void => {
 export const longWork = <Name extends JobName>(
   job: Name,
   plan: Plan,
+  options: JobOptions<Name>,
   says: string,
 ): ViewOf<JobAnswer<Name> | null> => {
   stop(job);
@@ -65,7 +66,7 @@ export const longWork = <Name extends JobName>(
     worker.onmessage = hear;
     worker.onerror = ({ message }) => rest(message);
     try {
-      worker.postMessage({ job, plan, ...(await planFiles(plan)) } satisfies Request);
+      worker.postMessage({ job, plan, options, ...(await planFiles(plan)) } satisfies Request);
     } catch (cause) {
       rest(cause instanceof Error ? cause.message : String(cause));
     }

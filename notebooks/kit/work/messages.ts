@@ -6,6 +6,7 @@ import type { JobName } from "./jobs.ts";
 export interface Request {
   readonly job: JobName;
   readonly plan: Plan;
+  readonly options: unknown;
   readonly weatherCsv: string | null;
   readonly climates: ClimateTable;
 }

@@ -8,16 +8,18 @@ const tell = (reply: Reply): void => postMessage(reply);
 const TELL_EVERY_MS = 80;
 
 addEventListener("message", ({ data }: MessageEvent<Request>) => {
-  const { job, plan, weatherCsv, climates } = data;
+  const { job, plan, options, weatherCsv, climates } = data;
   let toldMs = 0;
   try {
-    const answer = JOBS[job](plan, skiesOfPlan(plan, weatherCsv, climates), (share) => {
+    const progress = (share: number): void => {
       const now = performance.now();
       if (now - toldMs < TELL_EVERY_MS) return;
       toldMs = now;
       tell({ kind: "progress", share });
-    });
-    tell({ kind: "answer", answer });
+    };
+    // The page's `longWork` pairs each job with its own options; here they are only passed on.
+    const run = JOBS[job] as (...given: readonly unknown[]) => unknown;
+    tell({ kind: "answer", answer: run(plan, skiesOfPlan(plan, weatherCsv, climates), progress, options) });
   } catch (cause) {
     tell({ kind: "failure", message: cause instanceof Error ? cause.message : String(cause) });
   }

@@ -1,5 +1,5 @@
 import type { Plan } from "../../../../lib/plan/plan.ts";
-import { settingsOf } from "../../../../lib/season/settings.ts";
+import { facingOf, settingsOf } from "../../../../lib/season/settings.ts";
 import { readingOfTilt } from "../../../../lib/stand/index.ts";
 import type { Field, Section } from "../field.ts";
 import { valueAt, withValue } from "../path.ts";
@@ -95,6 +95,7 @@ export const standSection: Section = {
       label: "Faces",
       unit: "° from true north",
       slider: { least: 0, most: 359, step: 1 },
+      otherwise: facingOf,
       says: "Left empty: towards the equator.",
     },
     {

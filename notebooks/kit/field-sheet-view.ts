@@ -1,0 +1,26 @@
+import type { FieldSheet } from "../../lib/report/field-sheet.ts";
+import { FIELD_SHEET_CSS, type Paper, paperCss } from "../../lib/report/field-sheet-css.ts";
+import { fieldSheetArticle, fieldSheetPage } from "../../lib/report/field-sheet-page.ts";
+import { el } from "./dom.ts";
+import { saveText } from "./save.ts";
+
+/** The field sheet as it will lie on the paper, to print or to save as a page of its own. */
+export const fieldSheetView = (sheet: FieldSheet, paper: Paper): HTMLElement => {
+  const saved = (): string => fieldSheetPage(document.implementation.createHTMLDocument(), sheet, paper);
+  return el(
+    "div",
+    { class: "paper" },
+    el("style", {}, paperCss(paper), FIELD_SHEET_CSS),
+    el(
+      "div",
+      { class: "buttons" },
+      el("button", { type: "button", onclick: () => print() }, "Print"),
+      el(
+        "button",
+        { type: "button", onclick: () => saveText("field-sheet.html", "text/html", saved()) },
+        "Save as a page",
+      ),
+    ),
+    fieldSheetArticle(document, sheet),
+  );
+};

@@ -1,0 +1,39 @@
+import { el } from "./dom.ts";
+import { whileShown } from "./while-shown.ts";
+
+/** Made a little before it comes into view. */
+const AHEAD = "300px";
+
+/** How high each part was when it was last seen, so that the page keeps still while it is made anew. */
+const heights = new Map<string, number>();
+
+/**
+ * A part below the fold, made when its reader comes near it (or prints), so that moving a slider costs only what can
+ * be seen.
+ *
+ * @param name tells the part from the others of the page
+ */
+export const later = (name: string, make: () => HTMLElement): HTMLElement => {
+  const holder = el("div", { class: "later" });
+  holder.style.minHeight = `${heights.get(name) ?? 200}px`;
+  let made = false;
+  const show = (): void => {
+    if (made) return;
+    made = true;
+    watcher.disconnect();
+    holder.append(make());
+    holder.style.minHeight = "";
+    requestAnimationFrame(() => {
+      if (holder.isConnected) heights.set(name, holder.offsetHeight);
+    });
+  };
+  const watcher = new IntersectionObserver(
+    ([entry]) => {
+      if (entry?.isIntersecting === true) show();
+    },
+    { rootMargin: AHEAD },
+  );
+  watcher.observe(holder);
+  whileShown(holder, "beforeprint", show);
+  return holder;
+};

@@ -38,7 +38,15 @@ export const emptyLedger = (): EnergyLedger => ({
 
 /** Empties a ledger for its next use. */
 export const clearLedger = (ledger: EnergyLedger): void => {
-  Object.assign(ledger, emptyLedger());
+  ledger.offered = 0;
+  ledger.used = 0;
+  ledger.short = 0;
+  ledger.ownUse = 0;
+  ledger.heater = 0;
+  ledger.chargeLoss = 0;
+  ledger.dischargeLoss = 0;
+  ledger.selfDischarge = 0;
+  ledger.turnedAway = 0;
 };
 
 /** Below this nothing has moved, and a share of it means nothing. */

@@ -1,6 +1,6 @@
-import type { CompleteNameplate } from "../panel/index.ts";
 import type { Battery } from "../plan/battery.ts";
 import type { Circuit } from "../plan/circuit.ts";
+import type { CompleteNameplate } from "../plan/nameplate.ts";
 import { restV } from "./chemistry.ts";
 
 /** Something about a circuit that its owner must know before building or believing it. */

@@ -19,41 +19,39 @@ const currentAtWh = (
   return lower + (at - node) * (amps[first + node + 1] - lower);
 };
 
-/**
- * One step of a battery charged by a controller that holds the panel at the battery's voltage: the current follows the
- * voltage, and the voltage the state of charge.
- *
- * Solved for the state at the END of the step, where more stored always means less current: whatever the length of the
- * step, a fuller battery stays the fuller one. An ampere-hour is worth the battery's mean voltage at any state of charge.
- *
- * @param amps Currents at the battery's voltage nodes; this row's stand from `first` on.
- * @param share Part of the step in which they flow, 0 to 1.
- * @param demand What else the step asks; its `offeredW` is set here.
- * @returns Stored at the end, Wh above the floor.
- */
-export const stepHeldBattery = (
-  battery: BatteryModel,
-  warmth: BatteryWarmth,
-  storedWh: number,
-  amps: Float64Array,
-  first: number,
-  share: number,
-  demand: StepDemand,
-  hours: number,
-  ledger: EnergyLedger,
-): number => {
+/** A held step: what stays the same while its end is sought. Kept and reused, so that a step allocates nothing. */
+export interface HeldStep {
+  readonly battery: BatteryModel;
+  warmth: BatteryWarmth;
+  /** Currents at the battery's voltage nodes; this row's stand from `first` on. */
+  readonly amps: Float64Array;
+  first: number;
+  /** Part of the step in which they flow, 0 to 1. */
+  share: number;
+  /** Stored at the start, Wh above the floor. */
+  storedWh: number;
+  /** What else the step asks; its `offeredW` is set here. */
+  readonly demand: StepDemand;
+  readonly hours: number;
+}
+
+/** Where a step ends when its current is that of a battery at `endWh`. */
+const endReached = (held: HeldStep, endWh: number, ledger: EnergyLedger | null): number => {
+  const { battery, demand } = held;
   const { usableWh, meanV } = battery;
-  const nodes = battery.restVAt.length;
-  const endWith = (endWh: number): number => {
-    demand.offeredW = share * meanV * currentAtWh(amps, first, nodes, endWh, usableWh);
-    return stepBattery(battery, warmth, storedWh, demand, hours, null);
-  };
-  let low = endWith(usableWh);
-  let high = endWith(0);
-  for (let step = 0; step < MOST_STEPS && high - low > CLOSE_SHARE * usableWh; step += 1) {
-    // The end reached from a guess lies on the other side of the answer; the two close in on it together.
+  const amps = currentAtWh(held.amps, held.first, battery.restVAt.length, endWh, usableWh);
+  demand.offeredW = held.share * meanV * amps;
+  return stepBattery(battery, held.warmth, held.storedWh, demand, held.hours, ledger);
+};
+
+/** The end that is also the one reached, by halving: it lies between what is supposed and what is reached. */
+const endBetween = (held: HeldStep, one: number, other: number): number => {
+  const close = CLOSE_SHARE * held.battery.usableWh;
+  let low = Math.min(one, other);
+  let high = Math.max(one, other);
+  for (let step = 0; step < MOST_STEPS && high - low > close; step += 1) {
     const guess = (low + high) / 2;
-    const end = endWith(guess);
+    const end = endReached(held, guess, null);
     if (end > guess) {
       low = guess;
       high = Math.min(high, end);
@@ -62,6 +60,29 @@ export const stepHeldBattery = (
       low = Math.max(low, end);
     }
   }
-  endWith((low + high) / 2);
-  return stepBattery(battery, warmth, storedWh, demand, hours, ledger);
+  return (low + high) / 2;
+};
+
+/**
+ * One step of a battery charged by a controller that holds the panel at the battery's voltage: the current follows the
+ * voltage, and the voltage the state of charge.
+ *
+ * Solved for the state at the END of the step, where more stored always means less current: whatever the length of the
+ * step, a fuller battery stays the fuller one. An ampere-hour is worth the battery's mean voltage at any state of charge.
+ *
+ * @returns Stored at the end, Wh above the floor.
+ */
+export const stepHeldBattery = (held: HeldStep, ledger: EnergyLedger): number => {
+  const { storedWh } = held;
+  // The end reached falls gently with the end supposed: where a straight line through two of them crosses is next to right.
+  const once = endReached(held, storedWh, null);
+  const twice = endReached(held, once, null);
+  const supposed =
+    once === storedWh ? once : once + (twice - once) / (1 - (twice - once) / (once - storedWh));
+  const end = endReached(held, supposed, null);
+  const settled =
+    Math.abs(end - supposed) <= CLOSE_SHARE * held.battery.usableWh
+      ? supposed
+      : endBetween(held, supposed, end);
+  return endReached(held, settled, ledger);
 };

@@ -1,5 +1,6 @@
 import {
   balanceResidual,
+  clearLedger,
   type EnergyLedger,
   emptyLedger,
   type StepDemand,
@@ -8,7 +9,7 @@ import {
 } from "../circuit/balance.ts";
 import type { BatteryModel } from "../circuit/battery.ts";
 import type { Harvest } from "../circuit/harvest.ts";
-import { stepHeldBattery } from "../circuit/held-step.ts";
+import { type HeldStep, stepHeldBattery } from "../circuit/held-step.ts";
 import type { LoadColumns } from "../circuit/loads.ts";
 import type { BatterySteps } from "./battery-steps.ts";
 
@@ -98,10 +99,25 @@ export const runBattery = (
   const demand: StepDemand = { offeredW: 0, loadW: 0, ownW };
   const duties = new Float64Array(loads.cooling.length);
   const season = emptyLedger();
+  const ledger = emptyLedger();
+  const held: HeldStep | null =
+    harvest.kind === "current"
+      ? {
+          battery,
+          warmth: warmthOf(battery, 20),
+          amps: harvest.amps,
+          first: 0,
+          share: 0,
+          storedWh: 0,
+          demand,
+          hours,
+        }
+      : null;
   let storedWh = battery.startWh;
   for (let day = 0; day < airC.length; day += 1) {
-    const ledger = emptyLedger();
+    clearLedger(ledger);
     const warmth = warmthOf(battery, battery.keptAtC ?? airC[day]);
+    if (held !== null) held.warmth = warmth;
     for (let cooler = 0; cooler < duties.length; cooler += 1) {
       duties[cooler] = loads.cooling[cooler].duty(airC[day]);
     }
@@ -111,19 +127,11 @@ export const runBattery = (
       const step = day * perDay + at;
       const lit = row[step];
       demand.loadW = loadAt(loads, step, duties);
-      if (lit >= 0 && harvest.kind === "current") {
-        const { amps, nodes } = harvest;
-        storedWh = stepHeldBattery(
-          battery,
-          warmth,
-          storedWh,
-          amps,
-          lit * nodes,
-          litShare[lit],
-          demand,
-          hours,
-          ledger,
-        );
+      if (lit >= 0 && held !== null) {
+        held.storedWh = storedWh;
+        held.first = lit * battery.restVAt.length;
+        held.share = litShare[lit];
+        storedWh = stepHeldBattery(held, ledger);
       } else {
         demand.offeredW = lit >= 0 && harvest.kind === "power" ? harvest.watts[lit] * litShare[lit] : 0;
         storedWh = stepBattery(battery, warmth, storedWh, demand, hours, ledger);

@@ -159,7 +159,7 @@ const adjusted = (points: CurvePoints, adjustPct: number): CurvePoints => ({
  * met: Dobos 2012, Journal of Solar Energy Engineering 134, 021011 (from memory). The four conditions at standard test conditions
  * hold in any case.
  *
- * @param points Corner points and coefficients; see `nameplate.ts` for checks and defaults.
+ * @param points Corner points and coefficients; see `plan/nameplate.ts` for checks and defaults.
  * @returns The fit; null when no single-diode curve passes through the points with its maximum power at Vmp.
  * @example
  * fitDiode({ iscA: 3.8, vocV: 21.1, impA: 3.5, vmpV: 17.1, iscPerK: 0.00247, vocPerK: -0.08 })?.reference

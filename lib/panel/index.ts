@@ -9,18 +9,12 @@ export {
   rossCoefficient,
 } from "./cell-temperature.ts";
 export { type CurrentTable, currentTable, tabledCurrentAt } from "./current-table.ts";
+export { curvePointsOf } from "./curve-points.ts";
 export { type CurvePoints, type DiodeFit, fitDiode } from "./desoto-fit.ts";
 export { curveAt, type DiodeReference } from "./diode-conditions.ts";
 export { lambertW0 } from "./lambert-w.ts";
 export { type LinearPanel, linearPowerW, STC } from "./linear-module.ts";
 export { type ConstantLosses, CUSTOMARY_LOSSES, NO_LOSSES, shareLeft } from "./losses.ts";
-export {
-  type CompleteNameplate,
-  completeNameplate,
-  curvePointsOf,
-  type Nameplate,
-  nameplateProblems,
-} from "./nameplate.ts";
 export {
   CUSTOMARY_POWER_PER_K,
   type DiodePanel,

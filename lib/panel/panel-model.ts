@@ -1,16 +1,16 @@
-import { PlanError } from "../plan/problem.ts";
-import { HEAT_LOSS, type HeatLoss, heatLossOfNoct, type PanelMount } from "./cell-temperature.ts";
-import { type CurrentTable, currentTable } from "./current-table.ts";
-import { type DiodeFit, fitDiode } from "./desoto-fit.ts";
-import type { LinearPanel } from "./linear-module.ts";
-import { type ConstantLosses, NO_LOSSES, shareLeft } from "./losses.ts";
 import {
   type CompleteNameplate,
   completeNameplate,
-  curvePointsOf,
   type Nameplate,
   nameplateProblems,
-} from "./nameplate.ts";
+} from "../plan/nameplate.ts";
+import { PlanError } from "../plan/problem.ts";
+import { HEAT_LOSS, type HeatLoss, heatLossOfNoct, type PanelMount } from "./cell-temperature.ts";
+import { type CurrentTable, currentTable } from "./current-table.ts";
+import { curvePointsOf } from "./curve-points.ts";
+import { type DiodeFit, fitDiode } from "./desoto-fit.ts";
+import type { LinearPanel } from "./linear-module.ts";
+import { type ConstantLosses, NO_LOSSES, shareLeft } from "./losses.ts";
 import { type PowerSurface, powerSurface } from "./power-surface.ts";
 
 /** Temperature coefficient of the power of a crystalline silicon panel, 1/K (common practice, no source). */

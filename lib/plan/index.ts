@@ -17,6 +17,12 @@ export { ANALOGY_KINDS, SUNSHINE_RELATIONS } from "./climate.ts";
 export { inchesText, MM_PER_INCH, millimetresOf, millimetresText } from "./length.ts";
 export type { Appliance, Loads, Weekday } from "./loads.ts";
 export { WEEKDAYS } from "./loads.ts";
+export {
+  type CompleteNameplate,
+  completeNameplate,
+  type Nameplate,
+  nameplateProblems,
+} from "./nameplate.ts";
 export type { Module, Mount, Panel } from "./panels.ts";
 export type { Plan, PlanInput } from "./plan.ts";
 export { planSchema } from "./plan.ts";

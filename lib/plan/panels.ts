@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { count, lengthMm, quantity, shortName } from "./field.ts";
 
-/** What the nameplate says. Only the power is needed; the rest is filled by stated defaults in `panel/nameplate.ts`. */
+/** What the nameplate says. Only the power is needed; the rest is filled by stated defaults in `nameplate.ts`. */
 export const moduleSchema = z.strictObject({
   powerW: quantity(1, 1000, { unit: "W at STC" }),
   powerPctPerK: quantity(-1, 0, {

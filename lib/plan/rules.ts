@@ -1,3 +1,4 @@
+import { nameplateProblems } from "./nameplate.ts";
 import type { Plan } from "./plan.ts";
 import type { Problem } from "./problem.ts";
 import { legProblems } from "./stand-rules.ts";
@@ -7,6 +8,9 @@ export const sectionRules = (plan: Partial<Plan>): readonly Problem[] => {
   const { panels, stand } = plan;
   const problems: Problem[] = [];
   if (stand) problems.push(...legProblems(stand));
+  panels?.forEach(({ module }, index) => {
+    problems.push(...nameplateProblems(module, `panels[${index}].module`));
+  });
   if (panels && stand) {
     panels.forEach((panel, index) => {
       if (panel.mount.kind === "stand" && stand.pivotMm > panel.lengthMm) {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
-import type { DiodeCurve, Nameplate } from "../../lib/panel/index.ts";
+import type { DiodeCurve } from "../../lib/panel/index.ts";
+import type { Nameplate } from "../../lib/plan/nameplate.ts";
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 

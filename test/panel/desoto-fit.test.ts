@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
-  completeNameplate,
   curveAt,
   curvePointsOf,
   fitDiode,
@@ -9,6 +8,7 @@ import {
   openCircuitV,
   shortCircuitA,
 } from "../../lib/panel/index.ts";
+import { completeNameplate } from "../../lib/plan/nameplate.ts";
 import { anyNameplate } from "./any-curve.ts";
 
 const plain = { iscA: 3.8, vocV: 21.1, impA: 3.5, vmpV: 17.1, iscPerK: 0.00247, vocPerK: -0.08 };

@@ -1,6 +1,5 @@
 /** What a nameplate says, what it leaves out, and whether it can be true. */
-import type { Problem } from "../plan/problem.ts";
-import type { CurvePoints } from "./desoto-fit.ts";
+import type { Problem } from "./problem.ts";
 
 /** A panel's nameplate. Only the power is needed; what is left out is filled by {@link completeNameplate}. */
 export interface Nameplate {
@@ -171,14 +170,3 @@ const fitProblems = (plate: Nameplate, path: string): readonly Problem[] => {
   }
   return problems;
 };
-
-/** The curve points of a complete nameplate, its coefficients in amperes, volts and shares for each kelvin. */
-export const curvePointsOf = (plate: CompleteNameplate): CurvePoints => ({
-  iscA: plate.iscA,
-  vocV: plate.vocV,
-  impA: plate.impA,
-  vmpV: plate.vmpV,
-  iscPerK: (plate.iscPctPerK / 100) * plate.iscA,
-  vocPerK: (plate.vocPctPerK / 100) * plate.vocV,
-  powerPerK: plate.powerPctPerK === undefined ? undefined : plate.powerPctPerK / 100,
-});

@@ -1,8 +1,6 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { completeNameplate, diodePanel, nameplateProblems } from "../../lib/panel/index.ts";
-import { PlanError } from "../../lib/plan/problem.ts";
-import { anyNameplate } from "./any-curve.ts";
+import { checkPlan } from "../../lib/plan/index.ts";
+import { completeNameplate, nameplateProblems } from "../../lib/plan/nameplate.ts";
 
 const sound = { powerW: 60, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.8 };
 const pathsOf = (plate: Parameters<typeof nameplateProblems>[0]) =>
@@ -91,36 +89,21 @@ describe("completeNameplate", () => {
   });
 });
 
-describe("diodePanel", () => {
-  test("says every reason at once, in our own error", () => {
-    expect(() => diodePanel({ ...sound, vocV: 16, iscA: 3.4 }, {}, "panels[2].module")).toThrow(PlanError);
-    try {
-      diodePanel({ ...sound, vocV: 16, iscA: 3.4 }, {}, "panels[2].module");
-    } catch (error) {
-      expect((error as PlanError).problems).toHaveLength(2);
-      expect((error as PlanError).message).toContain("panels[2].module.vocV 16: Voc must be above Vmp");
-    }
-  });
-
-  test("explains a nameplate that no curve fits", () => {
-    expect(() => diodePanel({ ...sound, iscA: 3.53, vocV: 22 })).toThrow(
-      "must lie on one current-voltage curve",
-    );
-  });
-
-  test("makes a panel of any ordinary nameplate, or refuses it with a reason", () => {
-    let made = 0;
-    fc.assert(
-      fc.property(anyNameplate, (plate) => {
-        try {
-          expect(diodePanel(plate).ratedW / plate.powerW).toBeCloseTo(1, 9);
-          made += 1;
-        } catch (error) {
-          expect(error).toBeInstanceOf(PlanError);
-        }
-      }),
-      { numRuns: 40 },
-    );
-    expect(made).toBeGreaterThan(36);
+describe("a plan's panels", () => {
+  test("are held to their nameplates together with all that is wrong elsewhere", () => {
+    const plan = {
+      site: { latitudeDeg: 57.1, longitudeDeg: -5.6, timeZone: "Europe/London" },
+      season: { from: "2027-04-01", to: "2027-09-30" },
+      panels: [
+        { name: "sound", module: { powerW: 100 } },
+        { name: "misread", module: { powerW: 100, vmpV: 18, vocV: 17 } },
+      ],
+      stand: { pivotMm: 2400, legs: [{ name: "short", lengthMm: 300 }] },
+    };
+    const reading = checkPlan(plan);
+    const paths = "problems" in reading ? reading.problems.map(({ path }) => path) : [];
+    expect(paths).toContain("panels[1].module.vocV");
+    expect(paths).toContain("stand.pivotMm");
+    expect(paths.filter((path) => path.startsWith("panels[0]"))).toEqual([]);
   });
 });

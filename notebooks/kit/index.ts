@@ -19,5 +19,6 @@ export { printable } from "./printable.ts";
 export { provenanceOf } from "./provenance.ts";
 export { saveText } from "./save.ts";
 export { planSkiesOf, skiesOf, skyNotesOf } from "./skies.ts";
+export { skyWords } from "./sky-words.ts";
 export { trimmer } from "./trimmer.ts";
 export { lengthText, temperatureText, type Units } from "./units.ts";

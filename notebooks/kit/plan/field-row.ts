@@ -205,7 +205,7 @@ export const problemWords = ({ allowed, hint }: Problem): string =>
 
 /** One field: its label, its control, its help, and what the library says is wrong with it. */
 export const fieldRow = (field: LineField, context: RowContext): Row => {
-  const { store, units, base } = context;
+  const { store, base } = context;
   const id = freshId("plan");
   const path = [...base, ...field.path];
   const set = (value: unknown): void => store.set(path, value);

@@ -9,6 +9,7 @@ export { el, saySo, type ViewOf, viewOf } from "./dom.ts";
 export { drawings, drawingWidth } from "./drawings.ts";
 export { fieldSheetView } from "./field-sheet-view.ts";
 export { figure } from "./figure.ts";
+export { held } from "./held.ts";
 export { keptChoice } from "./kept-choice.ts";
 export { later } from "./later.ts";
 export { modelList } from "./model-list.ts";

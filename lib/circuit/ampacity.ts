@@ -102,7 +102,7 @@ const rowFor = <Row>(rows: readonly Row[], thinEnough: (row: Row) => boolean): R
  * An odd size is given the next thinner listed one's current, an odd insulation the next cooler column's.
  *
  * @returns `null` where no table lists the size: thinner than 18 AWG or 0.5 mm2, or thin aluminium
- * @example ampacityOf({ series: "awg", gauge: 12 }, "copper", 75, 30) // { ampsAt30C: 25, amps: 25, ... }
+ * @example ampacityOf({ series: "awg", gauge: 12 }, "copper", 75, 30)?.amps // 25
  */
 export const ampacityOf = (
   size: WireSize,

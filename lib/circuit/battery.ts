@@ -38,7 +38,14 @@ export interface BatteryModel {
  * Self-discharge is taken from what stands above the floor; the reserve below it is left alone (a few watt-hours a
  * month). A start below the floor is the floor.
  *
- * @example batteryModel(readBattery({ chemistry: "AGM", capacityAh: 100 })).usableWh // 600
+ * @example
+ * const plan = readPlan({
+ *   site: { latitudeDeg: 50, longitudeDeg: 8 },
+ *   season: { from: "2027-06-01", to: "2027-06-30" },
+ *   panels: [{ name: "prop", module: { powerW: 100 } }],
+ *   battery: { chemistry: "AGM", capacityAh: 100 },
+ * });
+ * batteryModel(plan.battery).usableWh // 600
  */
 export const batteryModel = (battery: Battery): BatteryModel => {
   const capacityWh = battery.capacityAh * nominalV(battery);

@@ -128,9 +128,5 @@ export const seasonTable = (yields: SeasonYield): Table<SeasonRow> => {
   };
 };
 
-/**
- * The season as CSV.
- *
- * @example seasonCsv(yields).split("\r\n")[0] // "date,setting,tilt_deg,bearing_deg,sun_hours,clear_Wh,expected_Wh,best"
- */
+/** The season as CSV, beginning `date,setting,tilt_deg,bearing_deg,sun_hours,clear_Wh,expected_Wh`. */
 export const seasonCsv = (yields: SeasonYield): string => csvText(seasonTable(yields));

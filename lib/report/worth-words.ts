@@ -3,7 +3,7 @@ import type { SmallestPanel } from "../season/smallest-panel.ts";
 import type { WorthAnswer, WorthRow } from "../season/worth.ts";
 import { energyWords, listWords } from "./words.ts";
 
-/** Days in words: halves and tenths only where they matter. @example daysWords(1) // "1 short day" */
+/** Days in words: halves and tenths only where they matter. @example shortDaysWords(1) // "1 short day" */
 export const shortDaysWords = (days: number): string => {
   const shown = days < 9.95 ? Number(days.toFixed(1)) : Math.round(days);
   if (shown === 0) return days > 0 ? "hardly a short day" : "no short day";
@@ -50,10 +50,8 @@ const wasteReason = (row: WorthRow, asIs: WorthAnswer["asIs"]): string | null =>
 };
 
 /**
- * A plain verdict with its reason.
- *
- * @example worthVerdict(row, answer, worth)
- * // "Worth it: 23 short days a season fewer, pays for itself against a generator after 2 seasons. ..."
+ * A plain verdict with its reason: "Worth it: 23 short days a season fewer; pays for itself against a generator after
+ * 2 seasons."
  */
 export const worthVerdict = (row: WorthRow, answer: WorthAnswer, worth: Worth): string => {
   const { asIs } = answer;

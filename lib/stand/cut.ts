@@ -14,9 +14,12 @@ export interface Piece {
  * The piece to cut for a leg: from pivot hole to foot, less a rubber foot if there is one, plus the margin beyond
  * the hole.
  *
- * @example pieceOfLeg(500, { ...cutting, holeMarginMm: 20, footMm: 10 }) // { pieceMm: 510, holeFromEndMm: 20 }
+ * @example pieceOfLeg(500, { holeMarginMm: 20, footMm: 10 }) // { pieceMm: 510, holeFromEndMm: 20 }
  */
-export const pieceOfLeg = (legMm: number, { holeMarginMm, footMm }: Cutting): Piece => ({
+export const pieceOfLeg = (
+  legMm: number,
+  { holeMarginMm, footMm }: Pick<Cutting, "holeMarginMm" | "footMm">,
+): Piece => ({
   pieceMm: legMm - footMm + holeMarginMm,
   holeFromEndMm: holeMarginMm,
 });

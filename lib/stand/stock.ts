@@ -44,7 +44,7 @@ const refuse = (value: unknown, allowed: string, hint: string): PlanError =>
  *
  * @param stockMm lengths of bar that can be had
  * @throws PlanError when a piece is longer than every bar, or the pieces are too many to settle exactly
- * @example cutStock([{ pieceMm: 500, howMany: 4 }], [2000], 3).bars.length // 2: four pieces and three kerfs are 2009 mm
+ * @example cutStock([{ pieceMm: 500, howMany: 4 }], [2000], 3).bars.length // 2, since four pieces and three kerfs are 2009 mm
  */
 export const cutStock = (
   demands: readonly PieceDemand[],

@@ -17,7 +17,7 @@ const errorText = ({ errors }: MeasuredPlane): string => {
   const perez = errors.find(({ model }) => model === "perez");
   if (perez === undefined) return "";
   const sign = perez.biasPct < 0 ? "\u2212" : "+";
-  return `bias ${sign}${Math.abs(perez.biasPct).toFixed(1)} %, error ${perez.rmsePct.toFixed(1)} %`;
+  return `bias ${sign}${Math.abs(perez.biasPct).toFixed(1)} %\nerror ${perez.rmsePct.toFixed(1)} %`;
 };
 
 /** Each day of each plane of a station: computed against measured. On the line the two agree. */
@@ -43,7 +43,7 @@ export const measuredDaysChart = ({ station, planes }: MeasuredStation, frame: C
   const square = Math.min(LARGEST_SQUARE_PX, (frame.width - MARGIN.left - MARGIN.right) / columns);
   return drawChart(frame, {
     name: `Days on tilted sensors, computed against measured: ${station}`,
-    description: `${planes.length} planes. ${planes.map((plane) => `${compassPoint(plane.bearingDeg)}: ${errorText(plane)}`).join("; ")}.`,
+    description: `${planes.length} planes. ${planes.map((plane) => `${compassPoint(plane.bearingDeg)}: ${errorText(plane).replace("\n", ", ")}`).join("; ")}.`,
     height: frame.height ?? MARGIN.top + MARGIN.bottom + square * (1 + (rows - 1) * (1 + ROW_GAP)),
     marginTop: MARGIN.top,
     marginLeft: MARGIN.left,

@@ -1,14 +1,12 @@
 import type { Plan } from "../plan/plan.ts";
 import { batteryTable } from "../report/battery-table.ts";
-import { batterySummary, wiringSummary } from "../report/battery-words.ts";
+import { batterySummary, doubtWords, wiringSummary } from "../report/battery-words.ts";
 import { chargeChart } from "../report/charge-chart.ts";
 import { circuitCautions } from "../report/circuit-cautions.ts";
 import { modelWords } from "../report/model-words.ts";
 import { svgFile } from "../report/svg-file.ts";
 import { wiringTable } from "../report/wiring-table.ts";
-import { type BatterySeason, batterySeasons } from "../season/battery-season.ts";
-import { choicesOf } from "../season/set-ups.ts";
-import { type WiringAnswer, wiringOf } from "../season/wiring.ts";
+import { type BatteryAnswer, batteryOfPlan } from "../season/battery-answer.ts";
 import { livedSkies } from "./battery-seasons.ts";
 import { chartDocument } from "./chart-document.ts";
 import { readPlanFile } from "./plan-file.ts";
@@ -45,8 +43,7 @@ Examples
 const filesAsked = async (
   words: VerbWords,
   plan: Plan,
-  season: BatterySeason,
-  wiring: WiringAnswer,
+  { season, wiring }: BatteryAnswer,
 ): Promise<readonly WholeFile[]> => {
   const provenance = { plan, models: modelWords(plan), version: await version() };
   const chart = textOption(words, "chart");
@@ -62,15 +59,15 @@ const filesAsked = async (
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const lived = await livedSkies(planWithOptions(planFile.plan, words), planFile.folder, voice);
-  const { plan, source, options, notes } = lived;
-  const { asIs } = choicesOf(plan, lived.skies.skies);
-  const [season] = batterySeasons(source, [asIs], options);
-  const wiring = wiringOf(source, asIs, options);
+  const { plan } = lived;
+  const answer = batteryOfPlan(plan, lived.skies, lived.progress);
   lived.end();
-  const files = await filesAsked(words, plan, season, wiring);
+  const { season, wiring } = answer;
+  const notes = [...lived.skies.notes, ...doubtWords(answer.doubt)];
+  const files = await filesAsked(words, plan, answer);
   await writeWholeFiles(files, { force: switchedOn(words, "force") });
 
-  const cautions = circuitCautions(asIs);
+  const cautions = circuitCautions(plan);
   if (switchedOn(words, "json")) {
     const { outcomes } = season;
     voice.say(

@@ -1,13 +1,13 @@
 import type { Plan } from "../plan/plan.ts";
+import { doubtWords } from "../report/battery-words.ts";
 import { secondPanelCautions } from "../report/circuit-cautions.ts";
 import { modelWords } from "../report/model-words.ts";
 import { svgFile } from "../report/svg-file.ts";
 import { worthChart } from "../report/worth-chart.ts";
 import { worthTable } from "../report/worth-table.ts";
 import { worthSummary, worthVerdict } from "../report/worth-words.ts";
-import { choicesOf } from "../season/set-ups.ts";
-import { smallestSecondPanel } from "../season/smallest-panel.ts";
-import { type WorthAnswer, worthOf } from "../season/worth.ts";
+import { worthOfPlan } from "../season/battery-answer.ts";
+import type { WorthAnswer } from "../season/worth.ts";
 import { livedSkies } from "./battery-seasons.ts";
 import { chartDocument } from "./chart-document.ts";
 import { readPlanFile } from "./plan-file.ts";
@@ -78,21 +78,20 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const given = withWanted(planWithOptions(planFile.plan, words), words);
   const lived = await livedSkies(given, planFile.folder, voice, given.worth.stepMinutes);
-  const { plan, source, options, notes } = lived;
+  const { plan } = lived;
   const { worth } = plan;
-  const choices = choicesOf(plan, lived.skies.skies);
-  const answer = worthOf(source, choices, worth, options);
-  const smallest = switchedOn(words, "smallest")
-    ? (["roof", "legs"] as const).flatMap((where) => {
-        const found = smallestSecondPanel(source, choices, worth, options, where);
-        return found === null ? [] : [found];
-      })
-    : [];
+  const { answer, smallest, doubt } = worthOfPlan(
+    plan,
+    lived.skies,
+    switchedOn(words, "smallest"),
+    lived.progress,
+  );
   lived.end();
+  const notes = [...lived.skies.notes, ...doubtWords(doubt)];
   const files = await filesAsked(words, plan, answer);
   await writeWholeFiles(files, { force: switchedOn(words, "force") });
 
-  const cautions = secondPanelCautions(choices.asIs);
+  const cautions = secondPanelCautions(plan);
   if (switchedOn(words, "json")) {
     voice.say(
       JSON.stringify({ plan, notes, cautions, models: modelWords(plan), smallest, ...jsonOf(answer) }),

@@ -1,8 +1,20 @@
 import { median } from "d3";
+import type { SkyDoubt } from "../season/battery-answer.ts";
 import { type BatterySeason, meanOutcome, quantileOutcome } from "../season/battery-season.ts";
 import type { WiringAnswer } from "../season/wiring.ts";
 import { dateWords, energyWords } from "./words.ts";
 import { shortDaysWords } from "./worth-words.ts";
+
+const DOUBT_WORDS: Readonly<Record<SkyDoubt, readonly string[]>> = {
+  "clear sky only": [
+    "The plan names no weather and no climate: every day is taken as clear. These are upper bounds; real seasons are worse.",
+  ],
+  "few years": ["One or a few years of weather cannot tell how bad a bad season is; a climate draws many."],
+  "many seasons": [],
+};
+
+/** What a reader must know about the skies that a battery was put through; nothing where they are many. */
+export const doubtWords = (doubt: SkyDoubt): readonly string[] => DOUBT_WORDS[doubt];
 
 /** A first short date in words, over the seasons that have one: the middle one. */
 const firstShortWords = ({ outcomes, days }: BatterySeason): string | null => {

@@ -1,5 +1,5 @@
 import type { Chemistry } from "../plan/battery.ts";
-import type { SetUp } from "../season/set-up.ts";
+import type { Plan } from "../plan/plan.ts";
 
 /** Cautions that stand beside a result about wiring, a battery or a further panel: what hurts people first. */
 
@@ -32,13 +32,13 @@ const ON_A_ROOF: readonly string[] = [
 ];
 
 /** The cautions for a set-up's wires and battery, for standing next to the numbers. */
-export const circuitCautions = ({ battery }: Pick<SetUp, "battery">): readonly string[] => [
+export const circuitCautions = ({ battery }: Pick<Plan, "battery">): readonly string[] => [
   ...ALWAYS,
   ...BATTERY_CAUTIONS[battery.chemistry],
 ];
 
 /** The cautions for buying a further panel: those of the circuit, and of the roof. */
-export const secondPanelCautions = (setUp: Pick<SetUp, "battery">): readonly string[] => [
+export const secondPanelCautions = (plan: Pick<Plan, "battery">): readonly string[] => [
   ...ON_A_ROOF,
-  ...circuitCautions(setUp),
+  ...circuitCautions(plan),
 ];

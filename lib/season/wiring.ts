@@ -64,11 +64,7 @@ const withoutResistance = (run: CableRun): CableRun => ({
  *
  * @param source skies that the set-up lives through
  */
-export const wiringOf = (
-  source: SkySource,
-  setUp: SetUp,
-  options: Pick<BatteryOptions, "timeZone" | "airC">,
-): WiringAnswer => {
+export const wiringOf = (source: SkySource, setUp: SetUp, options: BatteryOptions): WiringAnswer => {
   const { circuit, battery, panels } = setUp;
   const { controller } = circuit;
   const batteryV = batteryModel(battery).meanV;

@@ -1,0 +1,91 @@
+import type { Plan } from "../plan/plan.ts";
+import { type BatterySeason, batterySeasons } from "./battery-season.ts";
+import { type Choices, choicesOf } from "./set-ups.ts";
+import type { PlanSkies } from "./skies-of-plan.ts";
+import { type SkySource, skySource } from "./sky-source.ts";
+import { type SmallestPanel, smallestSecondPanel } from "./smallest-panel.ts";
+import { type WiringAnswer, wiringOf } from "./wiring.ts";
+import { type WorthAnswer, worthOf } from "./worth.ts";
+
+/** Told how far the work has come, 0 to 1. */
+type Progress = (share: number) => void;
+
+/** What a reader must know about the skies that a battery was put through. */
+export type SkyDoubt = "clear sky only" | "few years" | "many seasons";
+
+/** Fewer seasons than this cannot tell how bad a bad one is. */
+const FEW = 5;
+
+const doubtOf = (source: SkySource): SkyDoubt => {
+  if (source.kind === "drawn") return "many seasons";
+  if (!source.cloudIn) return "clear sky only";
+  return source.skies.length < FEW ? "few years" : "many seasons";
+};
+
+/** A plan's battery lived with, and its wiring. */
+export interface BatteryAnswer {
+  readonly season: BatterySeason;
+  readonly wiring: WiringAnswer;
+  readonly doubt: SkyDoubt;
+}
+
+/** What a plan's remedies are worth, and the smallest second panels that would do. */
+export interface WorthOfPlan {
+  readonly answer: WorthAnswer;
+  readonly smallest: readonly SmallestPanel[];
+  readonly doubt: SkyDoubt;
+}
+
+interface Prepared {
+  readonly source: SkySource;
+  readonly choices: Choices;
+  readonly options: { readonly timeZone: string; readonly airC: number | readonly number[] };
+}
+
+const prepared = (plan: Plan, skies: PlanSkies): Prepared => ({
+  source: skySource(plan, skies),
+  choices: choicesOf(plan, skies.skies),
+  options: { timeZone: plan.site.timeZone, airC: plan.air.temperatureC },
+});
+
+/** Runs a plan's battery as it is, and its cables in the next sizes. */
+export const batteryOfPlan = (plan: Plan, skies: PlanSkies, progress: Progress = () => {}): BatteryAnswer => {
+  const { source, choices, options } = prepared(plan, skies);
+  const [season] = batterySeasons(source, [choices.asIs], {
+    ...options,
+    onProgress: (done, seasons) => progress((0.5 * done) / seasons),
+  });
+  const wiring = wiringOf(source, choices.asIs, {
+    ...options,
+    onProgress: (done, seasons) => progress(0.5 + (0.5 * done) / seasons),
+  });
+  return { season, wiring, doubt: doubtOf(source) };
+};
+
+/**
+ * What a plan's remedies are worth.
+ *
+ * @param seekSmallest also seek the smallest second panel, on the roof and on legs: several times the work
+ */
+export const worthOfPlan = (
+  plan: Plan,
+  skies: PlanSkies,
+  seekSmallest: boolean,
+  progress: Progress = () => {},
+): WorthOfPlan => {
+  const { source, choices, options } = prepared(plan, skies);
+  const part = seekSmallest ? 0.4 : 1;
+  const answer = worthOf(source, choices, plan.worth, {
+    ...options,
+    onProgress: (done, seasons) => progress((part * done) / seasons),
+  });
+  const smallest: SmallestPanel[] = [];
+  if (seekSmallest) {
+    (["roof", "legs"] as const).forEach((where, at) => {
+      const found = smallestSecondPanel(source, choices, plan.worth, options, where);
+      if (found !== null) smallest.push(found);
+      progress(0.4 + 0.3 * (at + 1));
+    });
+  }
+  return { answer, smallest, doubt: doubtOf(source) };
+};

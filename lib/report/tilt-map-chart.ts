@@ -20,13 +20,18 @@ export const tiltsInUse = (
 ): readonly number[] =>
   stays.flatMap(({ setting, first, end }) => new Array<number>(end - first).fill(tiltsDeg[setting]));
 
-/** The ladder as one grid, a row of days for each tilt. */
-const gridOf = ({ days, dayWh }: TiltLadder): Float64Array => {
-  const grid = new Float64Array(days.length * dayWh.length);
-  dayWh.forEach((column, row) => {
+/** Rows that shades are drawn from: a day's energy bends so gently with the tilt that more would only cost time. */
+const ROWS = 31;
+
+/** The ladder as one grid, a row of days for each of some of its tilts, from flat to upright. */
+const gridOf = ({ days, dayWh }: TiltLadder): { readonly grid: Float64Array; readonly rows: number } => {
+  const every = Math.max(1, Math.round((dayWh.length - 1) / (ROWS - 1)));
+  const shown = dayWh.filter((_, rung) => rung % every === 0);
+  const grid = new Float64Array(days.length * shown.length);
+  shown.forEach((column, row) => {
     grid.set(column, row * days.length);
   });
-  return grid;
+  return { grid, rows: shown.length };
 };
 
 const rangeWords = (tilts: Float64Array): string => {
@@ -68,7 +73,7 @@ export const tiltMapChart = (
   frame: ChartFrame,
 ): SVGSVGElement => {
   const { days, tiltsDeg, cloudIn, dayWh } = ladder;
-  const grid = gridOf(ladder);
+  const { grid, rows } = gridOf(ladder);
   const top = Math.max(1, max(grid) ?? 1);
   const dates = days.map(({ date }) => new Date(date));
   const end = new Date(dates[dates.length - 1].getTime() + DAY_MS);
@@ -109,7 +114,7 @@ export const tiltMapChart = (
     marks: [
       Plot.contour(grid, {
         width: days.length,
-        height: tiltsDeg.length,
+        height: rows,
         x1: dates[0].getTime(),
         x2: end.getTime(),
         y1: 0,

@@ -1,4 +1,6 @@
 import { blur } from "d3";
+import type { SkyColumns } from "../sky/columns.ts";
+import type { SunColumns } from "../sun/columns.ts";
 
 /**
  * Nobody knows the weather of a day months ahead: legs are cut and changed by what a date usually brings. A single
@@ -15,16 +17,29 @@ const BLUR_DAYS = 7;
 export const holdsWeather = (skies: number): boolean => skies > 0 && skies < FEWEST_FOR_A_CLIMATE;
 
 /**
- * What each day can be foreseen to bring: the clear-sky energy of the day times the share of it that the weeks around
- * the date let through. The season's total stays what it was.
+ * Light that a clear day holds for a panel of any tilt: beam and diffuse added up, Wh/m2. It grows and shrinks with the
+ * season as yields do, and is nothing in the polar night.
+ */
+export const clearLightOf = (sun: SunColumns, clear: SkyColumns): Float64Array =>
+  Float64Array.from(sun.days, ({ first, end }) => {
+    let sum = 0;
+    for (let row = first; row < end; row += 1) {
+      sum += (clear.beamNormal[row] + clear.diffuse[row]) * sun.hours[row];
+    }
+    return sum;
+  });
+
+/**
+ * What each day can be foreseen to bring: the light of a clear day of its date times what the weeks around it make of
+ * such light. The season's total stays what it was.
  *
  * @param expectedWh Wh of each day under the weather of one year, or the mean of a few
- * @param clearWh Wh of each day under a clear sky
+ * @param clearLight light of each day under a clear sky, as {@link clearLightOf}
  */
-export const foreseen = (expectedWh: Float64Array, clearWh: Float64Array): Float64Array => {
-  const through = blur(Array.from(expectedWh), BLUR_DAYS);
-  const most = blur(Array.from(clearWh), BLUR_DAYS);
-  const smooth = clearWh.map((wh, day) => (most[day] > 0 ? (wh * through[day]) / most[day] : 0));
+export const foreseen = (expectedWh: Float64Array, clearLight: Float64Array): Float64Array => {
+  const brought = blur(Array.from(expectedWh), BLUR_DAYS);
+  const held = blur(Array.from(clearLight), BLUR_DAYS);
+  const smooth = clearLight.map((light, day) => (held[day] > 0 ? (light * brought[day]) / held[day] : 0));
   const before = expectedWh.reduce((sum, wh) => sum + wh, 0);
   const after = smooth.reduce((sum, wh) => sum + wh, 0);
   return after > 0 ? smooth.map((wh) => (wh * before) / after) : smooth;

@@ -2,7 +2,7 @@ import { PlanError } from "../plan/problem.ts";
 import type { SeasonDay } from "../sun/columns.ts";
 import { meanOfSkies } from "./bands.ts";
 import { dayEnergiesOver } from "./day-energy.ts";
-import { foreseen, holdsWeather } from "./foreseen.ts";
+import { clearLightOf, foreseen, holdsWeather } from "./foreseen.ts";
 import type { PanelUnit } from "./panel-unit.ts";
 import type { ReadySky, SeasonSkies } from "./skies.ts";
 
@@ -63,13 +63,14 @@ export const aimEnergyOver = (
     return out;
   };
   const weights = expected.map(({ weight }) => weight);
+  const clearLight = holdsWeather(expected.length) ? clearLightOf(sun, clear.sky) : null;
   return (tiltDeg, bearingDeg) => {
     if (expected.length === 0) return under(clear, tiltDeg, bearingDeg);
     const mean = meanOfSkies(
       expected.map((sky) => under(sky, tiltDeg, bearingDeg)),
       weights,
     );
-    return holdsWeather(expected.length) ? foreseen(mean, under(clear, tiltDeg, bearingDeg)) : mean;
+    return clearLight === null ? mean : foreseen(mean, clearLight);
   };
 };
 

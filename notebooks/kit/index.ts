@@ -1,7 +1,6 @@
 /** What notebooks share: the plan panel, figures and tables, and the skies of a plan. */
 export { aimCards } from "./aim-cards.ts";
-export { answerOf } from "./answer.ts";
-export { checksRun } from "./checks/checks.ts";
+export { answerOf, lowered } from "./answer.ts";
 export { choice } from "./choice.ts";
 export { dataTable } from "./data-table.ts";
 export { dayPicker } from "./day-picker.ts";
@@ -13,6 +12,7 @@ export { held } from "./held.ts";
 export { keptChoice } from "./kept-choice.ts";
 export { later } from "./later.ts";
 export { modelList } from "./model-list.ts";
+export { notebookList } from "./notebook-list.ts";
 export { pair, pairWidth } from "./pair.ts";
 export { panelsOf } from "./panels.ts";
 export { planPanel, type Setup } from "./plan/panel.ts";
@@ -21,5 +21,6 @@ export { provenanceOf } from "./provenance.ts";
 export { saveText } from "./save.ts";
 export { planSkiesOf, skiesOf, skyNotesOf } from "./skies.ts";
 export { skyWords } from "./sky-words.ts";
+export { swapBand } from "./swap-band.ts";
 export { trimmer } from "./trimmer.ts";
 export { lengthText, temperatureText, type Units } from "./units.ts";

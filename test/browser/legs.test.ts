@@ -44,6 +44,9 @@ const expectFigures = (page: Page, swaps: SwapsAnswer): Promise<void> =>
     .poll(() => page.locator(".answer strong").allTextContents(), { timeout: 20_000 })
     .toEqual(figuresOf(swaps));
 
+/** Parts below the fold are made when a reader comes near, or prints. */
+const madeAll = (page: Page): Promise<unknown> => page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+
 let browser: Browser;
 let takeAway: TakeAway;
 beforeAll(async () => {
@@ -90,6 +93,7 @@ test("the best two legs can be shown instead, and everything is for them", async
   const swaps = swapsOf(DEMO, 2);
   await expectFigures(page, swaps);
   await expect.poll(() => page.locator(".drawing").count()).toBe(3);
+  await madeAll(page);
   const [calendar] = await Promise.all([
     page.waitForEvent("download"),
     page.getByRole("button", { name: "Save CSV" }).nth(1).click(),
@@ -121,6 +125,7 @@ test("a leg that can't stand is told next to its field, and trimming refuses wha
 
 test("every table is a CSV that parses, on a phone too, with no sideways scroll", async () => {
   const { page, complaints, close } = await opened({ viewport: { width: 390, height: 844 } });
+  await madeAll(page);
   const buttons = page.getByRole("button", { name: "Save CSV" });
   const count = await buttons.count();
   expect(count).toBe(8);

@@ -14,6 +14,9 @@ export interface ChartFrame {
 /** Below this a chart is on a phone: fewer ticks, shorter labels. */
 const NARROW_PX = 560;
 
+/** A page that is still being laid out may say that it has no width at all. */
+const LEAST_WIDTH_PX = 280;
+
 export const isNarrow = ({ width }: ChartFrame): boolean => width < NARROW_PX;
 
 /** What all charts share: one typeface, ink on paper, and no colour that is not in the theme. */
@@ -50,7 +53,7 @@ export const drawChart = (
   const chart = Plot.plot({
     ...options,
     document,
-    width,
+    width: Math.max(LEAST_WIDTH_PX, width),
     figure: false,
     style: chartStyle,
     ariaLabel: name,

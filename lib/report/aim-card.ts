@@ -93,9 +93,21 @@ export const aimCard = (place: CardPlace, period: Period, { parts }: DayRoutine)
   });
 };
 
+/**
+ * The routine of a period with at most so many aims a day; the whole season's where there is no period of that name.
+ */
+export const routineOf = (
+  { periods }: Reaim,
+  periodName: string,
+  mostAims: number,
+): { readonly period: Period; readonly routine: DayRoutine } => {
+  const { period, routines } = periods.find((one) => one.period.name === periodName) ?? periods[0];
+  return { period, routine: routines[Math.min(mostAims, routines.length) - 1] };
+};
+
 /** Bearings for a sun compass to point along: those of the routine for the whole season, numbered as its aims are. */
-export const dialBearings = ({ periods: [season] }: Reaim, mostAims: number): readonly WantedBearing[] => {
-  const { parts } = season.routines[Math.min(mostAims, season.routines.length) - 1];
+export const dialBearings = (answer: Reaim, mostAims: number): readonly WantedBearing[] => {
+  const { parts } = routineOf(answer, "season", mostAims).routine;
   return parts.flatMap(({ setting }, index) =>
     setting.legMm === null
       ? []

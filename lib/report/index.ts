@@ -1,5 +1,13 @@
 /** report: tables, charts and words made from a season's answers. */
-export { type AimCardLine, aimCard, type CardPlace, cardPlace, dialBearings, walkWords } from "./aim-card.ts";
+export {
+  type AimCardLine,
+  aimCard,
+  type CardPlace,
+  cardPlace,
+  dialBearings,
+  routineOf,
+  walkWords,
+} from "./aim-card.ts";
 export { aimGainChart } from "./aim-gain-chart.ts";
 export { aimsHeadline } from "./aims-headline.ts";
 export { aimsSummary } from "./aims-summary.ts";

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { climateFields } from "./climate.ts";
+import { quantity } from "./field.ts";
 
 /** Published ways to split global light into beam and diffuse; `sky/diffuse-share` says which and why. */
 export const DIFFUSE_SPLITS = ["engerer", "erbs", "ridley", "reindl"] as const;
@@ -42,6 +43,8 @@ const weather = z.strictObject({
       windMs: header,
     })
     .prefault({}),
+  /** Height at which the files' wind was measured; it is brought down to the panel. Weather stations: 10 m. */
+  windHeightM: quantity(0.2, 300, { unit: "m above ground" }).default(10),
   /** How global light is split where the file has neither beam nor diffuse; the default is the best by measurement. */
   diffuseSplit: z.enum(DIFFUSE_SPLITS).default("engerer"),
   toPlane,

@@ -34,7 +34,8 @@ const weatherSkies = (
   const series =
     airFile === undefined || airCsv === null ? light : withAir(light, parseAir(airCsv, { file: airFile }));
   const years = weatherYears(series, sun);
-  const options = { latitudeDeg: site.latitudeDeg, split: sky.diffuseSplit };
+  const { diffuseSplit: split, windHeightM } = sky;
+  const options = { latitudeDeg: site.latitudeDeg, split, windHeightM };
   const columns =
     years.length === 0
       ? [weatherSkyColumns(sun, series, clear, options)]

@@ -137,6 +137,17 @@ describe("weatherSkyColumns", () => {
     expect(sky.windMs.every((value) => Math.abs(value - 2) < 1e-6)).toBe(true);
   });
 
+  test("wind from a mast is brought down to the panel (FAO-56 eq. 47: 0.514 of the wind at 10 m blows at half a metre)", () => {
+    const sun = sunOf(52, 5, "2027-06-20", "2027-06-20", 10);
+    const base = seriesOf("2027-06-19T00:00:00Z", 60, new Float64Array(72).fill(300));
+    const series = { ...base, windMs: new Float64Array(72).fill(5) };
+    const atPanel = weatherSkyColumns(sun, series, clearOf(sun), { latitudeDeg: 52 });
+    expect(atPanel.windMs[40]).toBeCloseTo(5, 6);
+    const onMast = weatherSkyColumns(sun, series, clearOf(sun), { latitudeDeg: 52, windHeightM: 10 });
+    // ln(67.8 x 0.5 - 5.42) / ln(67.8 x 10 - 5.42)
+    expect(onMast.windMs[40] / 5).toBeCloseTo(Math.log(28.48) / Math.log(672.58), 6);
+  });
+
   test("albedo, air mass and extraterrestrial light are the clear sky's", () => {
     const sun = sunOf(52, 5, "2027-06-20", "2027-06-20", 10);
     const clear = clearOf(sun);

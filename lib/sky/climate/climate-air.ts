@@ -3,10 +3,8 @@ import type { SkyColumns } from "../columns.ts";
 import type { Climate } from "./climate.ts";
 import { warmthAt } from "./day-temperature.ts";
 import { calendarIndex, smoothYear } from "./month-to-date.ts";
-import { windShareAtHeight } from "./wind-height.ts";
+import { PANEL_HEIGHT_M, windShareAtHeight } from "./wind-height.ts";
 
-/** Height of the middle of a propped panel above ground, m. */
-const PANEL_HEIGHT_M = 0.5;
 const HOUR_MS = 3_600_000;
 
 /**

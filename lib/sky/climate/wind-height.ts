@@ -1,5 +1,8 @@
 /** Anemometers stand at ten metres, panels at knee height. */
 
+/** Height of the middle of a propped panel above ground, m. */
+export const PANEL_HEIGHT_M = 0.5;
+
 /** Logarithmic wind profile over clipped grass, FAO-56 (Allen et al. 1998) eq. 47: ln(67.8 z - 5.42), z in metres. */
 const profile = (heightM: number): number => Math.log(67.8 * heightM - 5.42);
 

@@ -82,6 +82,7 @@ const spreadDay = (
  * Fills the sky columns of a season from a file of days. See `weatherSkyColumns`.
  *
  * @param yearsOn years from the season's calendar to the file's
+ * @param windShare what part of the file's wind blows at the panel
  */
 export const fillFromDays = (
   sun: SunColumns,
@@ -89,6 +90,7 @@ export const fillFromDays = (
   series: DailySeries,
   clear: SkyColumns,
   yearsOn: number,
+  windShare: number,
   out: SkyColumns,
 ): void => {
   const index = fileDays(sun.days, series, yearsOn);
@@ -100,7 +102,7 @@ export const fillFromDays = (
       const air = series.airC?.[at] ?? Number.NaN;
       const wind = series.windMs?.[at] ?? Number.NaN;
       out.airC[row] = Number.isNaN(air) ? clear.airC[row] : air;
-      out.windMs[row] = Number.isNaN(wind) ? clear.windMs[row] : wind;
+      out.windMs[row] = Number.isNaN(wind) ? clear.windMs[row] : wind * windShare;
     }
   });
 };

@@ -74,6 +74,7 @@ const lightOfSlots = (slots: SeasonSlots, series: IntervalSeries, index: Int32Ar
  * Fills the sky columns of a season from a file of intervals. See `weatherSkyColumns`.
  *
  * @param yearsOn years from the season's calendar to the file's
+ * @param windShare what part of the file's wind blows at the panel
  */
 export const fillFromIntervals = (
   sun: SunColumns,
@@ -81,6 +82,7 @@ export const fillFromIntervals = (
   clear: SkyColumns,
   split: DiffuseSplit,
   yearsOn: number,
+  windShare: number,
   out: SkyColumns,
 ): void => {
   const span = slotSpan(sun, series.startMs, series.intervalMinutes);
@@ -101,7 +103,7 @@ export const fillFromIntervals = (
     const air = series.airC?.[at] ?? Number.NaN;
     const wind = series.windMs?.[at] ?? Number.NaN;
     out.airC[row] += share * (Number.isNaN(air) ? clear.airC[row] : air);
-    out.windMs[row] += share * (Number.isNaN(wind) ? clear.windMs[row] : wind);
+    out.windMs[row] += share * (Number.isNaN(wind) ? clear.windMs[row] : wind * windShare);
   });
   for (let row = 0; row < sun.length; row += 1) {
     out.beamNormal[row] = Math.min(out.beamNormal[row], clear.extraterrestrial[row]);

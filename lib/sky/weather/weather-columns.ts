@@ -3,6 +3,7 @@
  */
 import type { DiffuseSplit } from "../../plan/sky.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import { PANEL_HEIGHT_M, windShareAtHeight } from "../climate/wind-height.ts";
 import { emptySkyColumns, type SkyColumns } from "../columns.ts";
 import { fileShift } from "./calendar.ts";
 import { fillFromDays } from "./daily-columns.ts";
@@ -15,6 +16,8 @@ export interface WeatherColumnsOptions {
   readonly latitudeDeg: number;
   /** How global light is split where the file gives nothing else [engerer, the best by measurement]. */
   readonly split?: DiffuseSplit;
+  /** Height above ground at which the file's wind was measured, m; it is brought down to the panel [the panel's own]. */
+  readonly windHeightM?: number;
   /** Year of the file that stands for the season's first year [the same year, else the first of `weatherYears`]. */
   readonly fileYear?: number;
 }
@@ -75,7 +78,7 @@ export const weatherSkyColumns = (
   sun: SunColumns,
   series: WeatherSeries,
   clear: SkyColumns,
-  { latitudeDeg, split = "engerer", fileYear }: WeatherColumnsOptions,
+  { latitudeDeg, split = "engerer", windHeightM = PANEL_HEIGHT_M, fileYear }: WeatherColumnsOptions,
   out: SkyColumns = emptySkyColumns(sun.length),
 ): SkyColumns => {
   for (const [name, columns] of [
@@ -95,7 +98,9 @@ export const weatherSkyColumns = (
   const seasonYear = yearOf(Date.parse(sun.days[0]?.date ?? ""));
   const years = fileYear === undefined ? weatherYears(series, sun) : [fileYear];
   const year = years.includes(seasonYear) ? seasonYear : (years[0] ?? yearOf(spanOf(series)[0]));
-  if (series.kind === "days") fillFromDays(sun, latitudeDeg, series, clear, year - seasonYear, out);
-  else fillFromIntervals(sun, series, clear, split, year - seasonYear, out);
+  const yearsOn = year - seasonYear;
+  const windShare = windShareAtHeight(windHeightM, PANEL_HEIGHT_M);
+  if (series.kind === "days") fillFromDays(sun, latitudeDeg, series, clear, yearsOn, windShare, out);
+  else fillFromIntervals(sun, series, clear, split, yearsOn, windShare, out);
   return out;
 };

@@ -110,6 +110,7 @@ describe("parseWeather reads", () => {
     const series = read(text);
     expect(series.length).toBe(720);
     expect(series.mending.ignoredColumns).toEqual(["cloud"]);
+    expect(series.mending.remarks).toEqual(["columns left aside: cloud"]);
   });
 
   test("energies in the interval as its mean power, kelvin as degrees Celsius", () => {

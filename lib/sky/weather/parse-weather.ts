@@ -145,5 +145,6 @@ export const parseWeather = (csvText: string, options: WeatherOptions): WeatherS
   if (gaps.filled > 0)
     remarks.push(`${gaps.filled} of ${grid.length} intervals had no GHI and were filled in`);
   if (zeroed > 0) remarks.push(`${zeroed} small negative readings were set to zero`);
+  if (table.ignoredColumns.length > 0) remarks.push(`columns left aside: ${table.ignoredColumns.join(", ")}`);
   return seriesOf(grid, gaps.filled, zeroed, table.ignoredColumns, remarks);
 };

@@ -28,6 +28,8 @@ const help = `
                    arrows point along the season's bearings
   --from DATE      first day instead of the plan's (2027-04-01)
   --to DATE        last day instead of the plan's
+  --climate WHERE  cloud from a climate instead of the plan's sky: "nearest", a place's name,
+                   or a kind of climate such as "hot desert"
   --step MINUTES   1, 2, 3, 5, 6, 10, 15, 20, 30 or 60 [10]
   --json           the whole answer as JSON on standard output, for programs
   --force          replace files that are there already
@@ -57,6 +59,11 @@ Examples
 const dialFile = (plan: Plan, answer: Reaim, place: CardPlace, aims: number): string =>
   svgFile(sunCompass(chartDocument(), plan.site, place.days, dialBearings(answer, aims)), "light");
 
+const modelsOf = (plan: Plan): readonly string[] => [
+  ...modelWords(plan),
+  "compass north: World Magnetic Model (NOAA and British Geological Survey)",
+];
+
 const filesAsked = async (
   words: VerbWords,
   plan: Plan,
@@ -67,7 +74,7 @@ const filesAsked = async (
   const files: WholeFile[] = [];
   const csvFile = textOption(words, "csv");
   if (csvFile !== undefined) {
-    const provenance = { plan, models: modelWords(plan), version: await version() };
+    const provenance = { plan, models: modelsOf(plan), version: await version() };
     const metadata = tableMetadata(aimsTable(answer, place), basename(csvFile), provenance);
     files.push(
       { path: csvFile, content: aimsCsv(answer, place) },
@@ -94,7 +101,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   await writeWholeFiles(files, { force: switchedOn(words, "force") });
 
   if (switchedOn(words, "json")) {
-    voice.say(JSON.stringify({ plan, notes, models: modelWords(plan), rows: aimsTable(answer, place).rows }));
+    voice.say(JSON.stringify({ plan, notes, models: modelsOf(plan), rows: aimsTable(answer, place).rows }));
     return;
   }
   voice.say(

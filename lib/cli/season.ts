@@ -29,6 +29,8 @@ const help = `
   --chart FILE     the chart, as SVG
   --from DATE      first day instead of the plan's (2027-04-01)
   --to DATE        last day instead of the plan's
+  --climate WHERE  cloud from a climate instead of the plan's sky: "nearest", a place's name,
+                   or a kind of climate such as "hot desert"
   --step MINUTES   1, 2, 3, 5, 6, 10, 15, 20, 30 or 60 [10]
   --json           the whole answer as JSON on standard output, for programs
   --force          replace files that are there already
@@ -47,6 +49,7 @@ The columns of the table:
 Examples
   panel-season season                                   the demo plan
   panel-season season my-plan.json --csv season.csv --chart season.svg
+  panel-season season my-plan.json --climate "Punta Arenas"
   panel-season season my-plan.json --from 2027-06-01 --to 2027-06-30 --json
 `;
 
@@ -74,6 +77,9 @@ const filesAsked = async (
   }
   return files;
 };
+
+const CLEAR_HINT =
+  'For expected figures, with cloud in them: --climate nearest, or "sky": { "source": "climate" } in the plan.';
 
 /** Bands of whole seasons, drawn under a progress line; `null` when the skies come from no climate. */
 const totalBands = (yields: SeasonYield, { cloud }: PlanSkies, voice: Voice): readonly TotalBand[] | null => {
@@ -105,6 +111,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
       ...textSummary(yields, plan.site.name, cloud !== null && isRough(cloud.chosen)),
       ...bandSentences(yields, totals),
       ...notes,
+      ...(plan.sky.source === "clear" ? [CLEAR_HINT] : []),
     ].join("\n"),
   );
   for (const { path } of files) voice.remark(`wrote ${path}\n`);

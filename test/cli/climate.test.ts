@@ -88,3 +88,23 @@ describe("season under a climate", () => {
     expect(said).toContain("Rough: the light of a cool wet coast elsewhere, not of this place.");
   });
 });
+
+describe("--climate", () => {
+  const clearPlan = async (): Promise<string> =>
+    planIn(await ownFolder(), { source: "clear", seasons: undefined });
+
+  test("a clear-sky answer says how to have cloud in it", async () => {
+    expect((await listen("season", await clearPlan())).said).toContain("--climate nearest");
+  });
+
+  test.each([
+    ["nearest", /Cloud from the climate of .*Germany \(\d+ km away/],
+    ["Punta Arenas", /Cloud from the climate of Punta Arenas Airport, Chile/],
+    ["hot desert", /Cloud from the climate of a hot desert, like /],
+  ])("%s", async (where, words) => {
+    const { code, said } = await listen("season", await clearPlan(), "--climate", where);
+    expect(code).toBe(0);
+    expect(said).toMatch(words);
+    expect(said).not.toContain("--climate nearest");
+  });
+});

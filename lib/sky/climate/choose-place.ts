@@ -31,6 +31,7 @@ export const distanceKm = (
  * power of the distance matters much.
  */
 const PLACES = 4;
+const LEAST_SHARE = 0.1;
 /** A hundred metres of height count like ten kilometres of way. */
 const KM_PER_KM_OF_HEIGHT = 100;
 /** Where a station's height is not known, it may well differ by as much as this. */
@@ -78,7 +79,7 @@ const pullOf = ({ station, effectiveKm }: Neighbour): number =>
 
 /**
  * The places of a table that pull on a site, most important first: at most four, with their shares.
- * A place without a share of 2 % or more is left out.
+ * A place without a share of a tenth or more is left out: it would hardly move the answer and only lengthen its words.
  */
 export const nearestPlaces = (
   table: ClimateTable,
@@ -90,7 +91,7 @@ export const nearestPlaces = (
     .sort((a, b) => pullOf(b) - pullOf(a))
     .slice(0, howMany);
   const all = nearest.reduce((sum, neighbour) => sum + pullOf(neighbour), 0);
-  const kept = nearest.filter((neighbour) => pullOf(neighbour) >= 0.02 * all);
+  const kept = nearest.filter((neighbour) => pullOf(neighbour) >= LEAST_SHARE * all);
   const sum = kept.reduce((total, neighbour) => total + pullOf(neighbour), 0);
   return kept.map((neighbour) => ({
     station: neighbour.station,

@@ -27,7 +27,7 @@ The plan's sections circuit, battery and loads say what there is; what they leav
   --wiring FILE    cables: drop, loss and what the next sizes up return, one row a size
   --chart FILE     the charge through the season (SVG)
   --json           the whole answer as JSON on standard output
-  --from --to --step   as in season
+  --from --to --step --climate   as in season
   --force          replace files that are there already
 
 Words used

@@ -28,7 +28,7 @@ and when to turn, what to expect month by month, wiring order and cautions.
   --pdf FILE       the page as PDF, printed by an installed Chromium, Chrome or Edge
   --paper SIZE     A4 or Letter [A4]
   --aims N         aims a day to spell out, 1 (no turning) to 4 [2]
-  --from --to --step   as in season
+  --from --to --step --climate   as in season
   --force          replace files that are there already
 
 Examples

@@ -26,7 +26,7 @@ what each swap is worth; how early or late it may be; and what never changing br
   --set N          use the best set of N legs instead of the plan's own, 1 to 4
   --csv FILE       the calendar, with FILE-metadata.json beside it
   --json           the whole answer as JSON on standard output
-  --from --to --step   as in season
+  --from --to --step --climate   as in season
   --force          replace files that are there already
 
 Examples

@@ -29,7 +29,7 @@ Judged by short days and by what the loads really get, not by what falls on glas
   --short-days N   short days a season that you put up with, on average [the plan's worth.wantedShortDays]
   --smallest       also seek the smallest second panel that keeps within them
   --json           the whole answer as JSON on standard output
-  --from --to      as in season
+  --from --to --climate   as in season
   --force          replace files that are there already
 
 Prices, years of use and what you do instead of a full battery are the plan's (section worth).
@@ -123,6 +123,7 @@ export const worthVerb: Verb = {
   options: {
     from: PLAN_OPTIONS.from,
     to: PLAN_OPTIONS.to,
+    climate: PLAN_OPTIONS.climate,
     csv: text,
     chart: text,
     "short-days": text,

@@ -70,7 +70,7 @@ export const sunwardWords = (bearingDeg: number, sun: SunStand): string | null =
  *
  * @example
  * const north = magneticDeclination(52, 5, 0, Date.UTC(2027, 0, 1));
- * compassWords(125, north) // "122° by compass (the needle points 3° east of true north here; WMM-2025)."
+ * compassWords(125, north) // "122° by compass (the needle points 3° east of true north here; WMM-2025, valid to 13 November 2029)."
  */
 export const compassWords = (bearingDeg: number, north: MagneticDeclination): string => {
   if (north.needle === "useless") return "A compass is of no use here: the magnetic pole is too near.";
@@ -80,11 +80,12 @@ export const compassWords = (bearingDeg: number, north: MagneticDeclination): st
     off === 0
       ? "the needle points to true north here, within half a degree"
       : `the needle points ${off}° ${declinationDeg > 0 ? "east" : "west"} of true north here`;
-  const dated = north.dateCovered
-    ? ""
-    : `, which does not reach this date; it is valid to ${dateWords(new Date(north.validToMs).toISOString().slice(0, 10))}`;
+  const dayOf = (ms: number): string => dateWords(new Date(ms).toISOString().slice(0, 10));
+  const valid = north.dateCovered
+    ? `valid to ${dayOf(north.validToMs)}`
+    : `which is valid from ${dayOf(north.validFromMs)} to ${dayOf(north.validToMs)} only: look up a value for this date`;
   const unsteady =
     north.needle === "unsteady" ? " The magnetic pole is near: expect the needle to swing." : "";
   const shown = Math.round(compassBearing(bearingDeg, declinationDeg)) % 360;
-  return `${shown}° by compass (${where}; ${north.model}${dated}).${unsteady}`;
+  return `${shown}° by compass (${where}; ${north.model}, ${valid}).${unsteady}`;
 };

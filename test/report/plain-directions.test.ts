@@ -52,14 +52,14 @@ describe("compassWords", () => {
 
   test("takes the declination off, and names it", () => {
     expect(compassWords(125, at2027(52, 5))).toBe(
-      "122° by compass (the needle points 3° east of true north here; WMM-2025).",
+      "122° by compass (the needle points 3° east of true north here; WMM-2025, valid to 13 November 2029).",
     );
     expect(compassWords(2, at2027(52, 5))).toMatch(/^359° by compass/);
   });
 
   test("says when the model does not reach the date, and where a needle is no help", () => {
     expect(compassWords(125, at2027(52, 5, 2035))).toContain(
-      "WMM-2025, which does not reach this date; it is valid to 13 November 2029",
+      "WMM-2025, which is valid from 13 November 2024 to 13 November 2029 only: look up a value for this date",
     );
     expect(compassWords(125, at2027(86, 150))).toBe(
       "A compass is of no use here: the magnetic pole is too near.",

@@ -14,7 +14,7 @@ export { aimsSummary } from "./aims-summary.ts";
 export { type AimRow, aimsCsv, aimsTable } from "./aims-table.ts";
 export { allowanceChart } from "./allowance-chart.ts";
 export { type BatteryRow, batteryTable } from "./battery-table.ts";
-export { batterySummary, wiringSummary } from "./battery-words.ts";
+export { batterySummary, doubtWords, wiringSummary } from "./battery-words.ts";
 export { casesChart } from "./cases-chart.ts";
 export { chargeChart } from "./charge-chart.ts";
 export type { ChartFrame } from "./chart-base.ts";
@@ -31,7 +31,15 @@ export {
 } from "./checks.ts";
 export { casesTable, comparisonsTable, measuredTable } from "./checks-tables.ts";
 export { circuitCautions, secondPanelCautions } from "./circuit-cautions.ts";
+export { wiringHeadline, worthHeadline } from "./circuit-headlines.ts";
+export {
+  type ControllerGain,
+  controllerGainChart,
+  controllerGains,
+  controllerGainTable,
+} from "./controller-gain.ts";
 export { type CurveToShow, curveChart } from "./curve-chart.ts";
+export { type CurveRow, curveTable } from "./curve-table.ts";
 export { cuttingSheetPage } from "./cutting-sheet-page.ts";
 export { clockText, type DayQuantity, dayChart } from "./day-chart.ts";
 export { type DayRow, dayTable } from "./day-table.ts";
@@ -41,6 +49,7 @@ export { type LegSetRow, legSetsTable } from "./leg-sets-table.ts";
 export { legsHeadline } from "./legs-headline.ts";
 export { CUTTING_CAUTION, legsSummary, legWords } from "./legs-summary.ts";
 export { type LegRow, legsTable } from "./legs-table.ts";
+export { loadsTable } from "./loads-table.ts";
 export { measuredDaysChart } from "./measured-days-chart.ts";
 export { modelErrorsChart } from "./model-errors-chart.ts";
 export { modelWords } from "./model-words.ts";

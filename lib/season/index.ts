@@ -1,5 +1,23 @@
 /** season: days x settings: yields under clear and expected skies, and what is made of them. */
+
+export { type AimPlan, aimByDay, heldAim } from "./aim-plan.ts";
 export type { DayBand } from "./bands.ts";
+export {
+  type BatteryAnswer,
+  batteryOfPlan,
+  type SkyDoubt,
+  type WorthOfPlan,
+  worthOfPlan,
+} from "./battery-answer.ts";
+export { type SeasonOutcome, SHORT_DAY_WH } from "./battery-outcome.ts";
+export {
+  type BatteryOptions,
+  type BatterySeason,
+  batterySeasons,
+  meanOutcome,
+  quantileOutcome,
+  type StateBand,
+} from "./battery-season.ts";
 export { type BestSet, bestSet, type DayGroups } from "./best-set.ts";
 export { candidateAims } from "./candidate-aims.ts";
 export { chosenLegs, legsAsSettings } from "./chosen-legs.ts";
@@ -44,9 +62,13 @@ export {
   type TotalBand,
   totalBand,
 } from "./sequences.ts";
+export { branchesOf, type PlacedPanels, type SetUp } from "./set-up.ts";
+export { type Choices, choicesOf, type Remedy } from "./set-ups.ts";
 export { equatorwards, facingOf, type Setting, settingsOf } from "./settings.ts";
 export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
 export { type PlanSkies, skiesOfPlan } from "./skies-of-plan.ts";
+export { type CloudRung, type SkySource, seasonsOf, skySource } from "./sky-source.ts";
+export { type SmallestPanel, smallestSecondPanel } from "./smallest-panel.ts";
 export { type StandSeason, standSeason } from "./stand-season.ts";
 export {
   bestCalendars,
@@ -74,3 +96,5 @@ export {
   toleranceOf,
 } from "./tolerance.ts";
 export { type ClockStretch, clockStretches, noonClocks } from "./walk-clock.ts";
+export { type CableChoice, type RunAnswer, type WiringAnswer, wiringOf } from "./wiring.ts";
+export { type Living, type WorthAnswer, type WorthRow, worthOf } from "./worth.ts";

@@ -1,5 +1,6 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
 import { fieldSheet } from "../../../lib/report/field-sheet.ts";
+import { batteryOfPlan, worthOfPlan } from "../../../lib/season/battery-answer.ts";
 import { type PlanSkies, panelUnits, reaim } from "../../../lib/season/index.ts";
 
 /** Told how far the work has come, 0 to 1. */
@@ -17,6 +18,14 @@ export const JOBS = {
   /** The field sheet, with so many aims a day spelled out. */
   fieldSheet: (plan: Plan, { skies }: PlanSkies, progress: Progress, { aims }: { readonly aims: number }) =>
     fieldSheet(plan, skies, panelUnits(plan.panels), aims, progress),
+
+  /** The battery lived with as it is, and the cables in the next sizes. */
+  battery: (plan: Plan, skies: PlanSkies, progress: Progress, _: NoOptions) =>
+    batteryOfPlan(plan, skies, progress),
+
+  /** What each remedy is worth, and the smallest second panel that would do when asked for. */
+  worth: (plan: Plan, skies: PlanSkies, progress: Progress, { smallest }: { readonly smallest: boolean }) =>
+    worthOfPlan(plan, skies, smallest, progress),
 } as const;
 
 type NoOptions = Readonly<Record<never, never>>;

@@ -1,7 +1,7 @@
 import { aimsVerb } from "./aims.ts";
 import { batchVerb } from "./batch/verb.ts";
 import { batteryVerb } from "./battery.ts";
-import { legsVerb } from "./legs.ts";
+import { legsVerb } from "./legs/verb.ts";
 import { seasonVerb } from "./season.ts";
 import { sheetVerb } from "./sheet.ts";
 import { swapsVerb } from "./swaps.ts";

@@ -64,6 +64,19 @@ describe("legs", () => {
     expect(answer.sets[0].totalWh).toBeGreaterThan(answer.settings[0].totalWh);
   });
 
+  test("tells what to cut off, and refuses a leg that is too short", async () => {
+    const folder = await ownFolder();
+    const file = await planIn(folder);
+    const trim = async (measured: string, wanted: string, from: string) =>
+      listen("legs", file, "--measured", measured, "--wanted", wanted, "--read-from", from);
+    // 600 (tan 40 - tan 35) = 600 x (0.839100 - 0.700208) = 83.3 mm.
+    expect((await trim("40", "35", "ground")).said).toMatch(/^Cut 83\.3 mm \(3 1\/4 in\) off the foot/);
+    expect((await trim("50", "55", "post")).said).toMatch(/^Cut 83\.3 mm/);
+    expect((await trim("35", "40", "ground")).said).toMatch(/^Don't cut: the leg is already 83\.3 mm/);
+    expect((await listen("legs", file, "--measured", "40", "--wanted", "35")).code).toBe(2);
+    expect((await listen("legs", file, "--wanted", "35")).code).toBe(2);
+  });
+
   test("refuses what can't be, with the reason", async () => {
     const folder = await ownFolder();
     const bad = {

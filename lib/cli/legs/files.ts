@@ -1,0 +1,95 @@
+import type { Plan } from "../../plan/plan.ts";
+import { cuttingSheetPage } from "../../report/cutting-sheet-page.ts";
+import { legSetsTable } from "../../report/leg-sets-table.ts";
+import { legsTable } from "../../report/legs-table.ts";
+import { modelWords } from "../../report/model-words.ts";
+import { piecesTable } from "../../report/pieces-table.ts";
+import { rulesTable } from "../../report/rules-table.ts";
+import { svgFile } from "../../report/svg-file.ts";
+import { tiltGauge } from "../../report/tilt-gauge.ts";
+import { tiltMapChart, tiltsInUse } from "../../report/tilt-map-chart.ts";
+import { tiltMapTable } from "../../report/tilt-map-table.ts";
+import { bandsTable, toleranceTable } from "../../report/tolerance-table.ts";
+import { legsAsSettings } from "../../season/chosen-legs.ts";
+import type { LegsAnswer } from "../../season/legs-answer.ts";
+import type { StandSeason } from "../../season/stand-season.ts";
+import { swapsAnswer } from "../../season/swaps-answer.ts";
+import { cuttingSheet } from "../../stand/cutting-sheet.ts";
+import type { NamedLeg } from "../../stand/settings.ts";
+import { standPanels } from "../../stand/stand-panel.ts";
+import { chartDocument } from "../chart-document.ts";
+import { tableFiles } from "../table-files.ts";
+import { textOption, type VerbWords } from "../verb.ts";
+import { version } from "../version.ts";
+import type { WholeFile } from "../write-file.ts";
+
+/** The files that the options of `legs` ask for. */
+export const legsFiles = async (
+  words: VerbWords,
+  season: StandSeason,
+  answer: LegsAnswer,
+  legs: readonly NamedLeg[],
+): Promise<readonly WholeFile[]> => {
+  const { plan } = season;
+  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const asked = (name: string) => textOption(words, name);
+  const files: WholeFile[] = [
+    ...tableFiles(asked("csv"), legSetsTable(answer), provenance),
+    ...tableFiles(asked("settings"), legsTable(plan, answer.settings), provenance),
+    ...tableFiles(asked("tolerance"), toleranceTable(answer.settings), provenance),
+    ...tableFiles(asked("bands"), bandsTable(answer.bands), provenance),
+    ...tableFiles(
+      asked("map-csv"),
+      tiltMapTable(() => answer.ladder),
+      provenance,
+    ),
+    ...tableFiles(asked("rules"), rulesTable(answer.rules), provenance),
+  ];
+  const [pieces, sheet, gauge, map] = ["pieces", "sheet", "gauge", "map"].map(asked);
+  if (pieces !== undefined) {
+    const cut = cuttingSheet(plan.stand, standPanels(plan).shortestMm, legs);
+    files.push(...tableFiles(pieces, piecesTable(cut), provenance));
+  }
+  if (sheet !== undefined)
+    files.push({ path: sheet, content: cuttingSheetPage(chartDocument(), plan, legs) });
+  if (gauge !== undefined) {
+    files.push({ path: gauge, content: `${tiltGauge(chartDocument(), legs).outerHTML}\n` });
+  }
+  if (map !== undefined) {
+    const settings = legsAsSettings(plan, legs);
+    const { calendar } = swapsAnswer(season, {}, settings);
+    const inUse = tiltsInUse(
+      calendar,
+      settings.map(({ tiltDeg }) => tiltDeg),
+    );
+    files.push({
+      path: map,
+      content: svgFile(tiltMapChart(answer.ladder, inUse, { document: chartDocument(), width: 960 })),
+    });
+  }
+  return files;
+};
+
+/** The whole answer about legs, for programs. */
+export const legsJson = (
+  plan: Plan,
+  answer: LegsAnswer,
+  legs: readonly NamedLeg[],
+  notes: readonly string[],
+): string =>
+  JSON.stringify({
+    plan,
+    notes,
+    models: modelWords(plan),
+    objective: answer.objective,
+    sets: answer.sets.map(({ legs: cut, totalWh, scoreWh, addsWh }) => ({
+      legs: cut.map(({ legMm, tiltDeg }) => ({ legMm, tiltDeg })),
+      totalWh,
+      scoreWh,
+      addsWh,
+    })),
+    settings: answer.settings.map(({ setting, totalWh, tolerance }) => ({ ...setting, totalWh, tolerance })),
+    bands: answer.bands,
+    rules: answer.rules,
+    sheet: cuttingSheet(plan.stand, standPanels(plan).shortestMm, legs),
+  });

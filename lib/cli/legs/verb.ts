@@ -1,0 +1,96 @@
+import { CUTTING_CAUTION, legsSummary } from "../../report/legs-summary.ts";
+import { chosenLegs } from "../../season/chosen-legs.ts";
+import { LEG_OBJECTIVES, type LegObjective, MOST_LEGS } from "../../season/leg-set.ts";
+import { legsAnswer } from "../../season/legs-answer.ts";
+import { panelUnits } from "../../season/panel-unit.ts";
+import { standSeason } from "../../season/stand-season.ts";
+import { WIND_CAUTION } from "../../stand/steadiness.ts";
+import { readPlanFile } from "../plan-file.ts";
+import { PLAN_OPTIONS, planWithOptions } from "../plan-options.ts";
+import { planSkies } from "../plan-skies.ts";
+import {
+  numberOption,
+  switchedOn,
+  textOption,
+  UsageError,
+  type Verb,
+  type VerbWords,
+  type Voice,
+} from "../verb.ts";
+import { writeWholeFiles } from "../write-file.ts";
+import { legsFiles, legsJson } from "./files.ts";
+import { LEGS_HELP } from "./help.ts";
+import { trimAsked } from "./trim.ts";
+
+const objectiveOf = (words: VerbWords): LegObjective => {
+  const text = textOption(words, "for") ?? LEG_OBJECTIVES[0];
+  const found = LEG_OBJECTIVES.find((objective) => objective === text);
+  if (!found) throw new UsageError(`--for ${text}: must be one of: ${LEG_OBJECTIVES.join(", ")}`);
+  return found;
+};
+
+const run = async (words: VerbWords, voice: Voice): Promise<void> => {
+  const planFile = await readPlanFile(words.positionals[0]);
+  const plan = planWithOptions(planFile.plan, words);
+  const trim = trimAsked(words, plan);
+  if (trim !== null) {
+    voice.say(trim);
+    return;
+  }
+  const most = numberOption(words, "most", [0, MOST_LEGS], "legs") ?? 3;
+  const size = numberOption(words, "set", [1, MOST_LEGS], "legs");
+  const { skies, notes } = await planSkies(plan, planFile.folder);
+  const season = standSeason(plan, skies, panelUnits(plan.panels));
+  const answer = legsAnswer(season, { most: Math.max(most, size ?? 0), objective: objectiveOf(words) });
+  const legs = chosenLegs(plan, answer.sets, size);
+  const files = await legsFiles(words, season, answer, legs);
+  await writeWholeFiles(files, { force: switchedOn(words, "force") });
+
+  if (switchedOn(words, "json")) {
+    voice.say(legsJson(plan, answer, legs, notes));
+    return;
+  }
+  voice.say(
+    [
+      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
+      "",
+      ...legsSummary(answer),
+      ...notes,
+      "",
+      `Before cutting: ${CUTTING_CAUTION}`,
+      `Wind: ${WIND_CAUTION}`,
+    ].join("\n"),
+  );
+  for (const { path } of files) voice.remark(`wrote ${path}\n`);
+};
+
+const text = { type: "string" } as const;
+
+export const legsVerb: Verb = {
+  name: "legs",
+  says: "which legs to cut, how exact they must be, and the cutting sheet",
+  help: LEGS_HELP,
+  options: {
+    ...PLAN_OPTIONS,
+    most: text,
+    for: text,
+    set: text,
+    csv: text,
+    settings: text,
+    tolerance: text,
+    bands: text,
+    rules: text,
+    pieces: text,
+    sheet: text,
+    gauge: text,
+    map: text,
+    "map-csv": text,
+    measured: text,
+    wanted: text,
+    "read-from": text,
+    json: { type: "boolean" },
+    force: { type: "boolean" },
+  },
+  mostWords: 1,
+  run,
+};

@@ -2,11 +2,9 @@
  * Whole days from the sun to the watt-hour, against an independent program that worked the same published formulas out:
  * sun, clear sky or weather file, sky to plane, glass, cell temperature, power.
  */
-import { existsSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import Papa from "papaparse";
 import { diodePanel, linearPanel, type PanelModel, panelPower } from "../../../lib/panel/index.ts";
 import { type Aim, normalOf, toRadians } from "../../../lib/plan/angle.ts";
+import type { SkyToPlane } from "../../../lib/plan/sky.ts";
 import {
   type DomeColumns,
   domeColumns,
@@ -19,102 +17,10 @@ import type { SkyColumns } from "../../../lib/sky/columns.ts";
 import { parseWeather } from "../../../lib/sky/weather/parse-weather.ts";
 import { weatherSkyColumns } from "../../../lib/sky/weather/weather-columns.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
-import { readReference } from "../read.ts";
-import { type Case, type Comparison, relative } from "./comparison.ts";
-
-interface Tolerance {
-  readonly plane_pct: number;
-  readonly after_glass_pct: number;
-  readonly dc_pct: number;
-}
-
-interface Scenario {
-  readonly id: string;
-  readonly name: string;
-  readonly kind: "clear" | "file with GHI, DNI, DHI" | "file with GHI only";
-  readonly site: {
-    readonly latitude_deg: number;
-    readonly longitude_deg_east: number;
-  };
-  readonly start_utc: string;
-  readonly plane: { readonly tilt_deg: number; readonly bearing_deg: number };
-  readonly sky?: {
-    readonly pressure_hPa: number;
-    readonly ozone_cm: number;
-    readonly water_cm: number;
-    readonly aod380: number;
-    readonly aod500: number;
-    readonly forward_ratio: number;
-    readonly K1: number;
-  };
-  readonly file?: string;
-  readonly ground_albedo: number;
-  readonly air_temperature_C: number | string;
-  readonly wind_m_s: number;
-  readonly expected: {
-    readonly plane_Wh_m2: number;
-    readonly plane_after_glass_Wh_m2: number;
-    readonly dc_energy_Wh: number;
-    readonly dc_energy_single_diode_Wh: number;
-    readonly parts_Wh_m2: Readonly<Record<Part, number>>;
-  };
-  readonly tolerance: { readonly same_formulas: Tolerance; readonly lawful_choices: Tolerance };
-}
-
-const PARTS = ["beam", "circumsolar", "dome", "horizon", "ground"] as const;
-type Part = (typeof PARTS)[number];
-
-interface Nameplate {
-  readonly isc_A: number;
-  readonly voc_V: number;
-  readonly imp_A: number;
-  readonly vmp_V: number;
-  readonly alpha_isc_A_per_K: number;
-  readonly beta_voc_V_per_K: number;
-}
-
-const { scenarios, module } = JSON.parse(
-  readFileSync(new URL("../full-chain-scenarios.json", import.meta.url), "utf8"),
-) as {
-  readonly scenarios: readonly Scenario[];
-  readonly module: {
-    readonly p_stc_W: number;
-    readonly gamma_per_K: number;
-    readonly single_diode_nameplate: Nameplate;
-  };
-};
+import { absolute, type Case, type Comparison, relative } from "./comparison.ts";
+import { module, PARTS, type Part, type Scenario, scenarios, weatherText } from "./scenario.ts";
 
 const HALF_DAY_MS = 43_200_000;
-const weatherRows = readReference("full-chain-weather.csv");
-
-/** Folder of series that may not travel with the project; the one scenario that needs one is left out without it. */
-const datasets = process.env.PANEL_SEASON_DATASETS;
-
-/** The hours of a scenario's day as a weather file; `null` where the file is not at hand. */
-const weatherText = ({ id, file }: Scenario): string | null => {
-  const rows = weatherRows.filter((row) => row.scenario === id);
-  if (rows.length > 0) {
-    // The scenarios hold the wind at 2 m/s, whatever the file says.
-    return Papa.unparse(
-      rows.map(({ time_utc, ghi_W_m2, dni_W_m2, dhi_W_m2, temp_air_degC }) => ({
-        time_utc,
-        ghi_W_m2,
-        dni_W_m2,
-        dhi_W_m2,
-        temp_air_degC,
-      })),
-    );
-  }
-  const path = join(datasets ?? "", file ?? "");
-  if (datasets === undefined || !existsSync(path)) return null;
-  const { data } = Papa.parse<Record<string, string>>(readFileSync(path, "utf8"), {
-    header: true,
-    skipEmptyLines: true,
-  });
-  return Papa.unparse(
-    data.map(({ time_utc, ghi_W_m2, temp_air_degC }) => ({ time_utc, ghi_W_m2, temp_air_degC })),
-  );
-};
 
 /** Air of a scenario under a file: only the extraterrestrial light and the air mass of the clear columns are used. */
 const ANY_AIR = {
@@ -195,7 +101,7 @@ const partsOf = (sun: SunColumns, dome: DomeColumns, aim: Aim): Readonly<Record<
 };
 
 /** A scenario run through our chain at a step; `null` where its file is not at hand. */
-const runOf = (scenario: Scenario, stepMinutes: number) => {
+const runOf = (scenario: Scenario, stepMinutes: number, model: SkyToPlane = "perez") => {
   const date = new Date(Date.parse(scenario.start_utc) + HALF_DAY_MS).toISOString().slice(0, 10);
   const sun = sunColumns(
     {
@@ -209,7 +115,7 @@ const runOf = (scenario: Scenario, stepMinutes: number) => {
   const sky = skyOf(scenario, sun);
   if (sky === null) return null;
   const aim = { tiltDeg: scenario.plane.tilt_deg, bearingDeg: scenario.plane.bearing_deg };
-  const dome = domeColumns(sun, sky);
+  const dome = domeColumns(sun, sky, model);
   const light = planeColumns(sun, dome, aim, martinRuizGlass());
   const dc = (model: PanelModel) => energy(sun, panelPower(model, light, sky));
   return {
@@ -263,6 +169,26 @@ const partCases = (): readonly Case[] =>
     }));
   });
 
+/** What the other two models give, in per cent from the default one. */
+const otherModelCases = (): readonly Case[] =>
+  runnable.flatMap((scenario) => {
+    const perez = runOf(scenario, 1);
+    return (["hay-davies", "isotropic"] as const).flatMap((model) => {
+      const run = runOf(scenario, 1, model);
+      if (perez === null || run === null) throw new Error(`${scenario.id}: no weather`);
+      const theirs = scenario.deviations[model];
+      // Half the last digit, and what the tolerance of the sun leaves of a difference of this size.
+      const allowed = (pct: number) =>
+        0.01 + (scenario.tolerance.same_formulas.plane_pct * Math.abs(pct)) / 100;
+      const from = (name: string, part: "plane" | "absorbed", pct: number): Case =>
+        absolute(`${scenario.id} ${model} ${name}`, 100 * (run[part] / perez[part] - 1), pct, allowed(pct));
+      return [
+        from("plane", "plane", theirs.plane_pct),
+        from("after glass", "absorbed", theirs.after_glass_pct),
+      ];
+    });
+  });
+
 const REFERENCE = `${runnable.length} whole days, an independent program working the same formulas`;
 
 export const fullChain: readonly Comparison[] = [
@@ -289,5 +215,13 @@ export const fullChain: readonly Comparison[] = [
     cause: "0.02 degrees of sun; more at grazing sun",
     count: 5 * runnable.length,
     cases: partCases,
+  },
+  {
+    quantity: "Hay-Davies and even sky from Perez, plane and after glass; 1-minute steps",
+    reference: REFERENCE,
+    unit: "%",
+    cause: "two printed decimals, and 0.02 degrees of sun on a difference of that size",
+    count: 4 * runnable.length,
+    cases: otherModelCases,
   },
 ];

@@ -66,9 +66,12 @@ export const lightOnPlane = (
     ...skyParts,
     ground,
     plane: beam + circumsolar + dome + horizon + ground,
-    absorbed:
+    // Grazing circumsolar light hardly passes the glass, so a sky part below 0 beside it could outweigh it there.
+    absorbed: Math.max(
+      0,
       (beam + circumsolar) * glass.beam(cosine) +
-      (dome + horizon) * glass.sky(aim.tiltDeg) +
-      ground * glass.ground(aim.tiltDeg),
+        (dome + horizon) * glass.sky(aim.tiltDeg) +
+        ground * glass.ground(aim.tiltDeg),
+    ),
   };
 };

@@ -66,7 +66,8 @@ export const planeColumns = (
     const step = at | 0;
     const passes = table[step] + (at - step) * (table[step + 1] - table[step]);
     plane[row] = fromSun + spread + fromGround;
-    absorbed[row] = fromSun * passes + spread * skyPasses + fromGround * groundPasses;
+    // Grazing circumsolar light hardly passes the glass, so a sky part below 0 beside it could outweigh it there.
+    absorbed[row] = Math.max(0, fromSun * passes + spread * skyPasses + fromGround * groundPasses);
   }
   return out;
 };

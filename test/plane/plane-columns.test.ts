@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { directionOf } from "../../lib/plan/angle.ts";
 import { SKY_TO_PLANE } from "../../lib/plan/sky.ts";
 import {
   domeColumns,
@@ -46,6 +47,28 @@ describe("planeColumns", () => {
         });
       }),
     );
+  });
+
+  test("what passes the glass is never below 0, under grazing light that no sky model was fitted to", () => {
+    // A grey hour of a weather file from another latitude, laid onto a sun half a degree up.
+    const toward = directionOf(0.53, 60.4);
+    const light = {
+      beamNormal: 0,
+      diffuse: 83.6,
+      global: 83.6,
+      extraterrestrial: 1322,
+      airMass: 31,
+      albedo: 0.23,
+    };
+    const { sun, sky } = momentsToColumns([{ sun: toward, light }]);
+    for (const model of SKY_TO_PLANE) {
+      for (let tiltDeg = 0; tiltDeg <= 90; tiltDeg += 5) {
+        const aim = { tiltDeg, bearingDeg: 180 };
+        const { absorbed } = planeColumns(sun, domeColumns(sun, sky, model), aim, martinRuizGlass());
+        expect(absorbed[0]).toBeGreaterThanOrEqual(0);
+        expect(lightOnPlane(toward, light, aim, martinRuizGlass(), model).absorbed).toBeGreaterThanOrEqual(0);
+      }
+    }
   });
 
   test("tilt 0 makes the bearing irrelevant", () => {

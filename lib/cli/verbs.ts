@@ -2,6 +2,7 @@ import { aimsVerb } from "./aims.ts";
 import { batchVerb } from "./batch/verb.ts";
 import { batteryVerb } from "./battery.ts";
 import { legsVerb } from "./legs/verb.ts";
+import { placesVerb } from "./places.ts";
 import { seasonVerb } from "./season.ts";
 import { sheetVerb } from "./sheet.ts";
 import { swapsVerb } from "./swaps.ts";
@@ -17,5 +18,6 @@ export const VERBS: readonly Verb[] = [
   batteryVerb,
   worthVerb,
   sheetVerb,
+  placesVerb,
   batchVerb,
 ];

@@ -1,0 +1,109 @@
+import { climateOfShares, nearestPlaces } from "../sky/climate/choose-place.ts";
+import { placeLine } from "../sky/climate/chosen-climate.ts";
+import { findPlaces } from "../sky/climate/find-place.ts";
+import { MEAN_MONTH_DAYS } from "../sky/climate/month-sun.ts";
+import { type ClimateStation, monthlyGlobal } from "../sky/climate/station.ts";
+import { shippedClimates } from "./climate-tables.ts";
+import {
+  numberOption,
+  switchedOn,
+  textOption,
+  UsageError,
+  type Verb,
+  type VerbWords,
+  type Voice,
+} from "./verb.ts";
+
+const help = `
+  panel-season places NAME [options]
+  panel-season places --near LATITUDE,LONGITUDE [options]
+
+  --near LAT,LON   the places nearest to a site, and what the site is told; south and west are negative
+  --elevation M    height of that site above the sea [0]
+  --most N         how many places at most, 1 to 100 [10]
+  --json           as JSON on standard output, with twelve months each
+
+1674 places on every continent travel with the program: mean daily radiation of US and German typical
+years and some measured ones, and hours of sunshine elsewhere. A place's name or id goes into a plan:
+"sky": { "source": "climate", "from": { "kind": "place", "name": "wmo-55591" } }
+
+Examples
+  panel-season places "punta arenas"
+  panel-season places --near 53.5,8.6
+`;
+
+const yearOf = ({ light, latitudeDeg }: ClimateStation): number =>
+  monthlyGlobal(light, latitudeDeg).reduce(
+    (sum, global, month) => sum + global * (MEAN_MONTH_DAYS[month] ?? 0),
+    0,
+  );
+
+const lineOf = (station: ClimateStation): string => {
+  const { id, place, country, latitudeDeg, longitudeDeg, elevationM, source } = station;
+  const at = `${latitudeDeg.toFixed(2)}, ${longitudeDeg.toFixed(2)}`;
+  const height = elevationM === null ? "height not known" : `${elevationM} m`;
+  return `${id.padEnd(26)} ${place}, ${country}; ${at}; ${height}; ${source}; ${Math.round(yearOf(station))} kWh/m2 a year`;
+};
+
+const jsonOf = ({ light, ...station }: ClimateStation) => ({
+  ...station,
+  globalKWhM2Day: monthlyGlobal(light, station.latitudeDeg).map((value) => Number(value.toFixed(3))),
+});
+
+const siteOf = (near: string, elevationM: number) => {
+  const [latitudeDeg = Number.NaN, longitudeDeg = Number.NaN, ...rest] = near.split(",").map(Number);
+  if (!(Math.abs(latitudeDeg) <= 90 && Math.abs(longitudeDeg) <= 180) || rest.length > 0) {
+    throw new UsageError(
+      `--near ${near}: must be a latitude -90 to 90 and a longitude -180 to 180, as 53.5,8.6`,
+    );
+  }
+  return { latitudeDeg, longitudeDeg, elevationM };
+};
+
+const run = async (words: VerbWords, voice: Voice): Promise<void> => {
+  const table = await shippedClimates();
+  const most = numberOption(words, "most", [1, 100], "places") ?? 10;
+  const near = textOption(words, "near");
+  const [name] = words.positionals;
+  if ((near === undefined) === (name === undefined)) {
+    throw new UsageError("places: give a name, or --near LATITUDE,LONGITUDE");
+  }
+  if (near === undefined) {
+    const found = findPlaces(table, name ?? "", most);
+    if (switchedOn(words, "json")) voice.say(JSON.stringify({ places: found.map(jsonOf) }));
+    else voice.say(found.length === 0 ? `No place is called "${name}".` : found.map(lineOf).join("\n"));
+    return;
+  }
+  const site = siteOf(near, numberOption(words, "elevation", [-430, 6000], "m above the sea") ?? 0);
+  const shares = nearestPlaces(table, site);
+  const { climate, warnings } = climateOfShares("nearest places", shares, site, "fitted");
+  if (switchedOn(words, "json")) {
+    const places = shares.map(({ station, ...share }) => ({ ...share, ...jsonOf(station) }));
+    voice.say(JSON.stringify({ site, climate, places, warnings }));
+    return;
+  }
+  voice.say(
+    [
+      ...shares.map(
+        (share) => `${String(Math.round(100 * share.weight)).padStart(3)} %  ${placeLine(share)}`,
+      ),
+      "",
+      `Mean daily light, January to December, kWh/m2: ${climate.globalKWhM2.map((value) => value.toFixed(1)).join(" ")}`,
+      ...warnings,
+    ].join("\n"),
+  );
+};
+
+export const placesVerb: Verb = {
+  name: "places",
+  says: "places whose climate can stand in for a weather file, by name or near a site",
+  help,
+  options: {
+    near: { type: "string" },
+    elevation: { type: "string" },
+    most: { type: "string" },
+    json: { type: "boolean" },
+  },
+  mostWords: 1,
+  run,
+};

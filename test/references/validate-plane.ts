@@ -2,7 +2,7 @@
  * Prints how far the light computed for tilted sensors is from what they read, for each plane and month, by the default model
  * and the two kept for comparison. `npm run validate:plane`.
  */
-import type { SkyToPlane } from "../../lib/plan/sky.ts";
+import { DIFFUSE_SPLITS, type SkyToPlane } from "../../lib/plan/sky.ts";
 import { type DiffuseSource, holzkirchenRuns } from "./comparisons/holzkirchen.ts";
 import { nyAlesundRuns } from "./comparisons/ny-alesund.ts";
 import { dailyError, MODELS, type PlaneDay, type PlaneRun } from "./comparisons/station.ts";
@@ -48,6 +48,7 @@ const sources: readonly (readonly [DiffuseSource, string])[] = [
   ["engerer", "global alone, split by Engerer 2015"],
   ["erbs", "global alone, split by Erbs 1982"],
   ["ridley", "global alone, split by Ridley et al. 2010"],
+  ["reindl", "global alone, split by Reindl et al. 1990"],
 ];
 
 console.log(
@@ -56,7 +57,7 @@ console.log(
 for (const [source, words] of sources) {
   table(`Holzkirchen 47.9 N, upright, ground 0.20; ${words}`, holzkirchenRuns(source));
 }
-for (const split of ["engerer", "erbs", "ridley"] as const) {
+for (const split of DIFFUSE_SPLITS) {
   for (const tiltDeg of [45, 90] as const) {
     table(
       `Ny-Alesund 78.9 N, tilt ${tiltDeg}, ground measured; global alone, split by ${split}`,

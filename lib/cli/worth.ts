@@ -6,7 +6,7 @@ import { svgFile } from "../report/svg-file.ts";
 import { worthChart } from "../report/worth-chart.ts";
 import { worthTable } from "../report/worth-table.ts";
 import { worthSummary, worthVerdict } from "../report/worth-words.ts";
-import { worthOfPlan } from "../season/battery-answer.ts";
+import { smallestPanelsOfPlan, worthOfPlan } from "../season/battery-answer.ts";
 import type { WorthAnswer } from "../season/worth.ts";
 import { livedSkies } from "./battery-seasons.ts";
 import { chartDocument } from "./chart-document.ts";
@@ -80,12 +80,10 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const lived = await livedSkies(given, planFile.folder, voice, given.worth.stepMinutes);
   const { plan } = lived;
   const { worth } = plan;
-  const { answer, smallest, doubt } = worthOfPlan(
-    plan,
-    lived.skies,
-    switchedOn(words, "smallest"),
-    lived.progress,
-  );
+  const { answer, doubt } = worthOfPlan(plan, lived.skies, lived.progress);
+  const smallest = switchedOn(words, "smallest")
+    ? smallestPanelsOfPlan(plan, lived.skies, lived.progress)
+    : [];
   lived.end();
   const notes = [...lived.skies.notes, ...doubtWords(doubt)];
   const files = await filesAsked(words, plan, answer);

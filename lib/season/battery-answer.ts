@@ -29,10 +29,9 @@ export interface BatteryAnswer {
   readonly doubt: SkyDoubt;
 }
 
-/** What a plan's remedies are worth, and the smallest second panels that would do. */
+/** What a plan's remedies are worth. */
 export interface WorthOfPlan {
   readonly answer: WorthAnswer;
-  readonly smallest: readonly SmallestPanel[];
   readonly doubt: SkyDoubt;
 }
 
@@ -62,30 +61,27 @@ export const batteryOfPlan = (plan: Plan, skies: PlanSkies, progress: Progress =
   return { season, wiring, doubt: doubtOf(source) };
 };
 
-/**
- * What a plan's remedies are worth.
- *
- * @param seekSmallest also seek the smallest second panel, on the roof and on legs: several times the work
- */
-export const worthOfPlan = (
-  plan: Plan,
-  skies: PlanSkies,
-  seekSmallest: boolean,
-  progress: Progress = () => {},
-): WorthOfPlan => {
+/** What a plan's remedies are worth, all under the same skies. */
+export const worthOfPlan = (plan: Plan, skies: PlanSkies, progress: Progress = () => {}): WorthOfPlan => {
   const { source, choices, options } = prepared(plan, skies);
-  const part = seekSmallest ? 0.4 : 1;
   const answer = worthOf(source, choices, plan.worth, {
     ...options,
-    onProgress: (done, seasons) => progress((part * done) / seasons),
+    onProgress: (done, seasons) => progress(done / seasons),
   });
-  const smallest: SmallestPanel[] = [];
-  if (seekSmallest) {
-    (["roof", "legs"] as const).forEach((where, at) => {
-      const found = smallestSecondPanel(source, choices, plan.worth, options, where);
-      if (found !== null) smallest.push(found);
-      progress(0.4 + 0.3 * (at + 1));
-    });
-  }
-  return { answer, smallest, doubt: doubtOf(source) };
+  return { answer, doubt: doubtOf(source) };
+};
+
+/** The smallest second panels that keep within the short days put up with: on the roof, and on legs where there are any. */
+export const smallestPanelsOfPlan = (
+  plan: Plan,
+  skies: PlanSkies,
+  progress: Progress = () => {},
+): readonly SmallestPanel[] => {
+  const { source, choices, options } = prepared(plan, skies);
+  return (["roof", "legs"] as const).flatMap((where, at) => {
+    const found = smallestSecondPanel(source, choices, plan.worth, options, where, (share) =>
+      progress((at + share) / 2),
+    );
+    return found === null ? [] : [found];
+  });
 };

@@ -6,6 +6,7 @@ export {
   type BatteryAnswer,
   batteryOfPlan,
   type SkyDoubt,
+  smallestPanelsOfPlan,
   type WorthOfPlan,
   worthOfPlan,
 } from "./battery-answer.ts";

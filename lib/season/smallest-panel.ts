@@ -15,11 +15,14 @@ export interface SmallestPanel {
 
 /** Panels are sold in about such steps; more than this is no second panel any more. */
 const [STEP_W, MOST_W] = [5, 600];
+/** None, the largest, and halvings between them. */
+const MOST_TRIES = 2 + Math.ceil(Math.log2(MOST_W / STEP_W));
 
 /**
  * The smallest second panel that meets the wanted reliability under the same skies, by halving: a larger panel never
  * brings more short days.
  *
+ * @param onProgress told how far the search has come, 0 to 1
  * @returns `null` where there are no legs to put it on
  */
 export const smallestSecondPanel = (
@@ -28,11 +31,15 @@ export const smallestSecondPanel = (
   worth: Worth,
   options: BatteryOptions,
   where: "roof" | "legs",
+  onProgress: (share: number) => void = () => {},
 ): SmallestPanel | null => {
+  let tried = 0;
   const shortWith = (steps: number): number => {
     const remedy = steps === 0 ? { setUp: asIs } : withSecondPanel(where, steps * STEP_W);
     if (remedy === null) return Number.NaN;
     const [season] = batterySeasons(source, [remedy.setUp], options);
+    tried += 1;
+    onProgress(Math.min(1, tried / MOST_TRIES));
     return meanOutcome(season, "shortDays");
   };
   if (withSecondPanel(where, STEP_W) === null) return null;

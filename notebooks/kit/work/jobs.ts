@@ -1,6 +1,6 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
 import { fieldSheet } from "../../../lib/report/field-sheet.ts";
-import { batteryOfPlan, worthOfPlan } from "../../../lib/season/battery-answer.ts";
+import { batteryOfPlan, smallestPanelsOfPlan, worthOfPlan } from "../../../lib/season/battery-answer.ts";
 import { type PlanSkies, panelUnits, reaim } from "../../../lib/season/index.ts";
 
 /** Told how far the work has come, 0 to 1. */
@@ -23,9 +23,13 @@ export const JOBS = {
   battery: (plan: Plan, skies: PlanSkies, progress: Progress, _: NoOptions) =>
     batteryOfPlan(plan, skies, progress),
 
-  /** What each remedy is worth, and the smallest second panel that would do when asked for. */
-  worth: (plan: Plan, skies: PlanSkies, progress: Progress, { smallest }: { readonly smallest: boolean }) =>
-    worthOfPlan(plan, skies, smallest, progress),
+  /** What each remedy is worth. */
+  worth: (plan: Plan, skies: PlanSkies, progress: Progress, _: NoOptions) =>
+    worthOfPlan(plan, skies, progress),
+
+  /** The smallest second panel that would do, on the roof and on legs. */
+  smallestPanels: (plan: Plan, skies: PlanSkies, progress: Progress, _: NoOptions) =>
+    smallestPanelsOfPlan(plan, skies, progress),
 } as const;
 
 type NoOptions = Readonly<Record<never, never>>;

@@ -1,9 +1,10 @@
 import type { Plan } from "../plan/plan.ts";
 import type { ChosenClimate } from "../sky/climate/chosen-climate.ts";
 import { clearYear } from "../sky/climate/clear-year.ts";
+import type { Climate } from "../sky/climate/climate.ts";
 import { fillClimateAir } from "../sky/climate/climate-air.ts";
 import type { ClimateTable } from "../sky/climate/climate-table.ts";
-import { type CloudSeason, cloudSeason } from "../sky/climate/cloud-season.ts";
+import { type CloudSeason, cloudSeason, monthRatios } from "../sky/climate/cloud-season.ts";
 import { type ClimateSky, climateSkies } from "../sky/climate/cloud-skies.ts";
 import { chosenClimate } from "../sky/climate/plan-climate.ts";
 import type { SkyColumns } from "../sky/columns.ts";
@@ -14,6 +15,8 @@ import type { SunColumns } from "../sun/index.ts";
 /** The cloud of a plan's season where it comes from a climate. */
 export interface SeasonCloud {
   readonly chosen: ChosenClimate;
+  /** What does not fit between the climate and the site, each a sentence. */
+  readonly warnings: readonly string[];
   /** Each day's mean and what it scatters by. */
   readonly days: CloudSeason;
   /** Equally likely skies, darkest first. */
@@ -22,6 +25,26 @@ export interface SeasonCloud {
   readonly seasons: number;
   readonly seed: number;
 }
+
+/** A month may outshine the clear sky by this much before it is told: haze differs from year to year. */
+const TOLD_ABOVE_CLEAR = 1.03;
+/** Months with less clear-sky light (kWh/m2 a day) are twilight, which the clear-sky model underrates. */
+const TWILIGHT_KWH_M2 = 0.5;
+
+const MONTH_NAME = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", month: "long" });
+
+/** Months whose table is brighter than the clear sky over the site, which points at its height or its air. */
+const tooBright = (climate: Climate, ratios: readonly number[]): readonly string[] => {
+  const months = ratios.flatMap((ratio, month) =>
+    ratio > TOLD_ABOVE_CLEAR && (climate.globalKWhM2[month] ?? 0) > TWILIGHT_KWH_M2 ? [month] : [],
+  );
+  if (months.length === 0) return [];
+  const names = months.map((month) => MONTH_NAME.format(Date.UTC(2027, month, 15)));
+  const most = Math.round(100 * (Math.max(...months.map((month) => ratios[month] ?? 0)) - 1));
+  return [
+    `The climate's ${names.join(", ")} ${months.length === 1 ? "is" : "are"} up to ${most} % brighter than a clear sky over this site: is site.elevationM right, is air.turbidity too hazy?`,
+  ];
+};
 
 /** A plan whose sky is a climate. */
 export type ClimatePlan = Plan & { readonly sky: { readonly source: "climate" } };
@@ -43,5 +66,12 @@ export const seasonCloud = (
   fillClimateAir(sun, chosen.climate, clear);
   const year = clearYear(site, clearAirOf(air, site.elevationM), albedoOf(site.ground));
   const days = cloudSeason(sun, clear, year, chosen.climate, site.latitudeDeg);
-  return { chosen, days, skies: climateSkies(sun, clear, days), seasons: sky.seasons, seed: sky.seed };
+  return {
+    chosen,
+    warnings: tooBright(chosen.climate, monthRatios(chosen.climate, year)),
+    days,
+    skies: climateSkies(sun, clear, days),
+    seasons: sky.seasons,
+    seed: sky.seed,
+  };
 };

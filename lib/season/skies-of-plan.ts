@@ -74,7 +74,7 @@ export const skiesOfPlan = (
       return { skies: ready([]), notes: [], cloud: null };
     case "climate": {
       const cloud = seasonCloud({ ...plan, sky }, sun, clear, climates);
-      return { skies: ready(cloud.skies), notes: climateNotes(cloud.chosen), cloud };
+      return { skies: ready(cloud.skies), notes: [...climateNotes(cloud.chosen), ...cloud.warnings], cloud };
     }
     case "weather": {
       if (weatherCsv === null)

@@ -63,6 +63,17 @@ describe("a plan under a climate", () => {
     expect(planned.notes[2]).toBe("Part of the light is estimated from hours of sunshine.");
   });
 
+  test("tells when the climate outshines the clear sky of the site", () => {
+    const { globalKWhM2 } = cloudOf(planned).chosen.climate;
+    const bright = planWith({
+      from: { kind: "months", globalKWhM2: globalKWhM2.map((value) => 1.85 * value) },
+    });
+    expect(skiesOfPlan(bright, null).notes.at(-1)).toMatch(
+      /^The climate's .*May.* up to \d+ % brighter than a clear sky over this site: is site\.elevationM right/,
+    );
+    expect(planned.notes.join(" ")).not.toContain("brighter");
+  });
+
   test("puts the climate's warmth and wind into the clear sky too", () => {
     const { clear } = planned.skies;
     expect(Math.max(...clear.sky.airC)).toBeGreaterThan(17);

@@ -15,21 +15,26 @@ export interface CloudSeason {
   readonly days: readonly (DayMean | null)[];
 }
 
-/** Two months' ratios may differ a lot; where a bound would be crossed the rest of the month makes up for it. */
-const dailyMeans = (
-  climate: Climate,
-  { clearKWhM2, topKWhM2 }: ClearYear,
-  latitudeDeg: number,
-): Float64Array => {
+/**
+ * Each month's light over that of its clear days, January first; 0 in months without sun. Above 1 the table is brighter
+ * than the clear sky taken for the site.
+ */
+export const monthRatios = ({ globalKWhM2 }: Climate, { clearKWhM2 }: ClearYear): readonly number[] => {
   const clearMeans = new Float64Array(12);
   const counts = new Float64Array(12);
   for (const [day, { month }] of COMMON_YEAR.entries()) {
     clearMeans[month - 1] += clearKWhM2[day];
     counts[month - 1]++;
   }
-  const ratios = Array.from(clearMeans, (sum, month) =>
-    sum > 0 ? ((climate.globalKWhM2[month] ?? Number.NaN) * counts[month]) / sum : 0,
+  return Array.from(clearMeans, (sum, month) =>
+    sum > 0 ? ((globalKWhM2[month] ?? Number.NaN) * counts[month]) / sum : 0,
   );
+};
+
+/** Two months' ratios may differ a lot; where a bound would be crossed the rest of the month makes up for it. */
+const dailyMeans = (climate: Climate, year: ClearYear, latitudeDeg: number): Float64Array => {
+  const { clearKWhM2, topKWhM2 } = year;
+  const ratios = monthRatios(climate, year);
   const daily = smoothYear(ratios, clearKWhM2);
   const limits = COMMON_YEAR.map(({ month }, day) =>
     ratioLimits({

@@ -177,6 +177,17 @@ export const climate: readonly Comparison[] = [
         .map((plane) => nearZero(planeId(plane), plane.errors.worstPct, 4)),
   },
   {
+    quantity: "months on planes near latitude from horizontal months alone, root-mean-square of twelve",
+    reference: "Marion & Wilcox 1994, means of 1961-1990, two places",
+    unit: "%",
+    cause: "as above",
+    count: 6,
+    cases: () =>
+      manualPlanes()
+        .filter((plane) => !isUpright(plane))
+        .map((plane) => nearZero(planeId(plane), plane.errors.rmsPct, 2.5)),
+  },
+  {
     quantity: "years on planes near latitude from horizontal months alone",
     reference: "Marion & Wilcox 1994, means of 1961-1990, two places",
     unit: "%",

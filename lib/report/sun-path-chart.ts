@@ -1,5 +1,6 @@
 import * as Plot from "@observablehq/plot";
-import { toDegrees, turnBetween, wrapBearing } from "../plan/angle.ts";
+import { greatest } from "d3";
+import { turnBetween, wrapBearing } from "../plan/angle.ts";
 import { clockOfMinutes } from "../plan/clock.ts";
 import { type HorizonPoint, skylineOf } from "../plane/index.ts";
 import type { Period } from "../season/periods.ts";
@@ -7,52 +8,17 @@ import type { DayRoutine } from "../season/reaim.ts";
 import { sunVector } from "../sun/index.ts";
 import type { CardPlace } from "./aim-card.ts";
 import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
+import { framingDays, PATH_MINUTES, type PathPoint, pathOf } from "./sun-path.ts";
 import { colour, settingColour } from "./theme.ts";
 import { compassPoint, dateWords } from "./words.ts";
 
 const MARGIN = { top: 34, right: 20, bottom: 34, left: 44 };
-const EVERY_MINUTES = 5;
-const DAY_MINUTES = 1440;
-const MINUTE_MS = 60_000;
 /** Below this an hour's label would lie on the axis. */
 const LOWEST_LABEL_DEG = 6;
+/** A date's label stays this far from either side. */
+const LABEL_ROOM_DEG = 24;
 /** Room above the highest sun and to either side of its widest rising and setting, degrees. */
 const ROOM_DEG = 8;
-
-/** A place of the sun on the chart: bearings are counted from the chart's middle, so that none jumps past north. */
-interface PathPoint {
-  readonly turnDeg: number;
-  readonly altitudeDeg: number;
-  readonly afterNoon: number;
-  readonly clock: number;
-  readonly date: string;
-}
-
-const pathOf = ({ site, days, clocks }: CardPlace, day: number, middleDeg: number): readonly PathPoint[] => {
-  const points: PathPoint[] = [];
-  const { date, noonMs } = days[day];
-  // Clock times that are whole multiples, so that the hours fall on points.
-  const first = Math.ceil((clocks[day] - DAY_MINUTES / 2) / EVERY_MINUTES) * EVERY_MINUTES;
-  for (let clock = first; clock < clocks[day] + DAY_MINUTES / 2; clock += EVERY_MINUTES) {
-    const afterNoon = clock - clocks[day];
-    const sun = sunVector(noonMs + afterNoon * MINUTE_MS, site.latitudeDeg, site.longitudeDeg);
-    if (sun.up <= 0) continue;
-    points.push({
-      turnDeg: turnBetween(middleDeg, toDegrees(Math.atan2(sun.east, sun.north))),
-      altitudeDeg: toDegrees(Math.asin(sun.up)),
-      afterNoon,
-      clock,
-      date,
-    });
-  }
-  return points;
-};
-
-/** Days whose paths frame the season: its first and last, and the ones with the highest and the lowest noon sun. */
-const framingDays = ({ days }: CardPlace): readonly number[] => {
-  const byNoon = days.map((_, day) => day).sort((a, b) => days[a].noonAltitudeDeg - days[b].noonAltitudeDeg);
-  return [...new Set([byNoon[0], byNoon[byNoon.length - 1]])];
-};
 
 /**
  * The sun's path across the sky on a period's middle day, over the skyline, with the aims of a routine: which part of the
@@ -85,7 +51,7 @@ export const sunPathChart = (
   const parts = aims.map((aim) => ({
     ...aim,
     points: path.filter(
-      ({ afterNoon }) => afterNoon >= aim.fromMinutes - EVERY_MINUTES && afterNoon <= aim.toMinutes,
+      ({ afterNoon }) => afterNoon >= aim.fromMinutes - PATH_MINUTES && afterNoon <= aim.toMinutes,
     ),
   }));
 
@@ -116,6 +82,7 @@ export const sunPathChart = (
     const bearing = wrapBearing(middleDeg + turnDeg);
     return bearing % 45 === 0 && !narrow ? `${compassPoint(bearing)} ${bearing}°` : `${bearing}°`;
   };
+  const labelFits = ({ turnDeg }: PathPoint): boolean => Math.abs(turnDeg) < widest - LABEL_ROOM_DEG;
   const hours = path.filter(({ clock }) => clock % 60 === 0);
 
   return drawChart(frame, {
@@ -142,13 +109,15 @@ export const sunPathChart = (
       Plot.line(frames.flat(), {
         x: "turnDeg",
         y: "altitudeDeg",
-        z: "date",
+        z: "stretch",
         stroke: colour("muted"),
         strokeWidth: 1,
         strokeDasharray: "2 3",
       }),
       Plot.text(
-        frames.flatMap((points) => (points.length === 0 ? [] : [points[points.length >> 1]])),
+        frames.flatMap(
+          (points) => greatest(points.filter(labelFits), ({ altitudeDeg }) => altitudeDeg) ?? [],
+        ),
         {
           x: "turnDeg",
           y: "altitudeDeg",
@@ -161,6 +130,7 @@ export const sunPathChart = (
         Plot.line(points, {
           x: "turnDeg",
           y: "altitudeDeg",
+          z: "stretch",
           stroke: ink,
           strokeWidth: 4,
           strokeLinecap: "round",

@@ -7,8 +7,27 @@ import { valueAt } from "./path.ts";
 type ListField = Extract<Field, { readonly kind: "list" }>;
 
 /** Makes the row of any field. */
-export const rowOf = (field: Field, context: RowContext): Row =>
-  field.kind === "list" ? fieldList(field, context) : fieldRow(field, context);
+export const rowOf = (field: Field, context: RowContext): Row => {
+  if (field.kind === "list") return fieldList(field, context);
+  return field.kind === "notice" ? noticeRow(field, context) : fieldRow(field, context);
+};
+
+/** A notice with its way out, shown while it applies. */
+const noticeRow = (field: Extract<Field, { readonly kind: "notice" }>, { store, base }: RowContext): Row => {
+  const act = (): void => store.set(base, field.act(valueAt(store.given, base)));
+  const element = el(
+    "div",
+    { class: "notice", role: "status" },
+    el("p", {}, field.text),
+    el("button", { type: "button", onclick: act }, field.label),
+  );
+  return {
+    element,
+    refresh: () => {
+      element.hidden = field.when !== undefined && !field.when(valueAt(store.given, base));
+    },
+  };
+};
 
 const nameOf = (item: unknown, otherwise: string): string => {
   const name = valueAt(item, ["name"]);

@@ -19,8 +19,8 @@ export interface Row {
   readonly refresh: () => void;
 }
 
-/** The one-line controls: everything but lists. */
-export type LineField = Exclude<Field, { readonly kind: "list" }>;
+/** The one-line controls: everything but lists and notices. */
+export type LineField = Exclude<Field, { readonly kind: "list" | "notice" }>;
 
 /** A control in its row: how to show a value, and the element that takes the focus. */
 interface Control {

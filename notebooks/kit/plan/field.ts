@@ -46,6 +46,12 @@ export type Field = FieldBase &
       }
     | { readonly kind: "variant"; readonly variants: readonly Variant[] }
     | {
+        /** Something to be told, and what can be done about it: `act` makes the part of the plan anew. */
+        readonly kind: "notice";
+        readonly text: string;
+        readonly act: (item: unknown) => unknown;
+      }
+    | {
         readonly kind: "file";
         readonly accept: string;
         readonly largestBytes: number;

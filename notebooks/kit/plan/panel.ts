@@ -7,8 +7,9 @@ import type { Row } from "./field-row.ts";
 import { keep, kept } from "./keep.ts";
 import { planOfFragment } from "./link.ts";
 import { SECTIONS } from "./section-list.ts";
-import { openPlanStore, type PlanStore } from "./store.ts";
+import { demoPlan, openPlanStore, type PlanStore } from "./store.ts";
 import { planToolbar } from "./toolbar.ts";
+import { problemsInUse } from "./usable.ts";
 
 /** What a notebook works from: the plan as read, the plan as typed, and the units to show. */
 export interface Setup {
@@ -44,7 +45,6 @@ const takeFromLink = async (store: PlanStore): Promise<void> => {
 export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
   const store = openPlanStore();
   let units = readUnits();
-  const setup = (): Setup => ({ plan: store.plan, given: store.given, units });
   const rows: Row[] = [];
   const toolbar = planToolbar(
     store,
@@ -52,7 +52,7 @@ export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
     (next) => {
       units = next;
       keep(UNITS_KEPT_AS, units);
-      change();
+      void change();
     },
   );
   const sections = SECTIONS.map(({ id, title, fields }) => {
@@ -73,19 +73,38 @@ export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
     toolbar.element,
     ...sections,
   );
-  const panel = viewOf(el("div", { class: "plan", role: "region", "aria-label": "Plan" }, outer), setup());
-  const change = (): void => {
+  const panel = viewOf<Setup | undefined>(
+    el("div", { class: "plan", role: "region", "aria-label": "Plan" }, outer),
+    undefined,
+  );
+  const refresh = (): void => {
     heading.textContent = `Plan: ${store.plan.name}`;
     toolbar.refresh();
     for (const row of rows) row.refresh();
-    panel.value = setup();
+  };
+  let changes = 0;
+  const change = async (): Promise<void> => {
     marked("change");
+    changes += 1;
+    const mine = changes;
+    refresh();
+    const { plan, given } = store;
+    const problems = await problemsInUse(plan);
+    if (mine !== changes) return;
+    if (problems.length > 0) {
+      store.complain(problems);
+      refresh();
+    }
+    // What can't be worked with leaves the numbers as they are; on a page that has none yet, the demo's stand in.
+    if (problems.length > 0 && panel.value !== undefined) return;
+    const usable: Plan = problems.length === 0 ? plan : { ...demoPlan(), name: plan.name };
+    panel.value = { plan: usable, given, units };
     saySo(panel);
   };
   // The panel's own fields also say `input`; only the panel's word counts, once the plan has been read anew.
   outer.addEventListener("input", (event) => event.stopPropagation());
-  store.subscribe(change);
-  change();
-  void takeFromLink(store);
-  return panel;
+  store.subscribe(() => void change());
+  void takeFromLink(store).then(change);
+  // The runtime waits for the first value; from then on there always is one.
+  return panel as ViewOf<Setup>;
 };

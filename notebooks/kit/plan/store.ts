@@ -18,6 +18,8 @@ export interface PlanStore {
   readonly plan: Plan;
   /** What is wrong with `given`; empty when `plan` is what it says. */
   readonly problems: readonly Problem[];
+  /** Complaints that only come up when the plan is worked with, such as a weather file that does not suit the place. */
+  readonly complain: (problems: readonly Problem[]) => void;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
   readonly set: (path: Path, value: unknown) => void;
@@ -27,7 +29,8 @@ export interface PlanStore {
   readonly subscribe: (then: () => void) => void;
 }
 
-const demoPlan = (): Plan => {
+/** The demo plan, read. */
+export const demoPlan = (): Plan => {
   const reading = checkPlan(FIRST_DEMO.given);
   if (!reading.ok) throw new Error(`The demo plan can't be read: ${reading.problems[0]?.allowed}`);
   return reading.plan;
@@ -96,6 +99,9 @@ export const openPlanStore = (): PlanStore => {
     },
     get canRedo() {
       return future.length > 0;
+    },
+    complain: (found) => {
+      problems = [...problems, ...found];
     },
     set: (path, value) => change(withValue(given, path, value), path.join(".")),
     load: (next) => change(next, ""),

@@ -126,7 +126,11 @@ export const planToolbar = (
         ...(store.problems.length === 0
           ? []
           : [
-              el("li", { class: "note" }, "The numbers shown are for the last plan that could be read."),
+              el(
+                "li",
+                { class: "note" },
+                "Until it is mended, the numbers are those of the last plan that could be used.",
+              ),
               ...store.problems.map((problem) => el("li", {}, problemLine(problem))),
             ]),
       );

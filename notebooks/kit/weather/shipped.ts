@@ -8,6 +8,7 @@ const FILES = import.meta.glob<string>("../../../data/weather/*.csv", {
 
 interface Sidecar {
   readonly title: string;
+  readonly place: { readonly latitudeDeg: number; readonly longitudeDeg: number };
 }
 
 const SIDECARS = import.meta.glob<Sidecar>("../../../data/weather/*.json", {
@@ -23,6 +24,14 @@ export const weatherChoices = (): readonly { readonly value: string; readonly la
     value: `../weather/${nameOf(path)}`,
     label: SIDECARS[path.replace(/\.csv$/, ".json")]?.title ?? nameOf(path),
   }));
+
+/** Where a shipped weather file was recorded, or `null` when none has that name. */
+export const shippedWeatherPlace = (file: string): Sidecar["place"] | null => {
+  const found = Object.entries(SIDECARS).find(
+    ([path]) => nameOf(path) === nameOf(file).replace(/\.csv$/, ".json"),
+  );
+  return found?.[1].place ?? null;
+};
 
 /** The text of a shipped weather file, or `null` when none has that name. */
 export const shippedWeather = async (file: string): Promise<string | null> => {

@@ -3,22 +3,28 @@ import type { SunColumns } from "../sun/columns.ts";
 import { type AimPlan, aimByDay } from "./aim-plan.ts";
 import type { PanelUnit } from "./panel-unit.ts";
 import { reaim } from "./reaim.ts";
-import { judgedWh, seasonYield } from "./season-yield.ts";
 import type { Setting } from "./settings.ts";
 import type { SeasonSkies } from "./skies.ts";
 import { swapCalendar } from "./swap-calendar.ts";
+import { aimEnergyOver } from "./tilt-ladder.ts";
 
-/** The legs used through a season: the setting that the swap calendar has on each day, the stand facing as planned. */
+/**
+ * The legs used through a season: the setting that the swap calendar has on each day, the stand facing as planned. The
+ * calendar goes by what dates usually bring: nobody changes legs by weather that is still to come.
+ */
 export const legsInUse = (
   skies: SeasonSkies,
   onStand: readonly PanelUnit[],
   settings: readonly Setting[],
 ): AimPlan => {
-  const yields = seasonYield(skies, onStand, settings);
-  const ofDay = new Uint8Array(yields.days.length);
-  for (const { setting, first, end } of swapCalendar(yields.settings.map(judgedWh)).stays) {
-    ofDay.fill(setting, first, end);
-  }
+  // A fixed panel stands in for one of its kind on legs, where none is on the stand yet.
+  const energy = aimEnergyOver(
+    skies,
+    onStand.map((unit) => ({ ...unit, fixedAim: null })),
+  );
+  const dayWh = settings.map(({ tiltDeg, bearingDeg }) => energy(tiltDeg, bearingDeg));
+  const ofDay = new Uint8Array(skies.sun.days.length);
+  for (const { setting, first, end } of swapCalendar(dayWh).stays) ofDay.fill(setting, first, end);
   return aimByDay(skies.sun, settings, ofDay);
 };
 

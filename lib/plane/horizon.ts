@@ -87,17 +87,33 @@ const LOOKS = 360;
 /** Altitude up to which the bright band along the horizon reaches, degrees: Perez et al. 1987, Solar Energy 39, 221. */
 const BAND_DEG = 6.5;
 
-/** Where the skyline lies, sampled once for every aim. */
+/** The skyline sampled once for every aim, and what does not depend on the aim worked out along each bearing. */
 interface Lookout {
-  readonly altitudeRad: Float64Array;
-  /** The share of the horizon band that shows over the skyline, by bearing. */
+  /** Cosine and sine of each bearing looked along. */
+  readonly cosLook: Float64Array;
+  readonly sinLook: Float64Array;
+  /** Tangent of the skyline's altitude. */
+  readonly tangent: Float64Array;
+  /** What an even dome above the skyline gives a flat plane (cos^2 / 2) and an upright one facing it. */
+  readonly onFlat: Float64Array;
+  readonly onUpright: Float64Array;
+  /** The share of the horizon band that shows over the skyline. */
   readonly bandShows: Float64Array;
 }
 
+/** The integral of cos^2 from an altitude (radians) to the zenith: what a dome above it gives an upright plane. */
+const uprightAbove = (altitude: number): number => (Math.PI / 2 - altitude) / 2 - Math.sin(2 * altitude) / 4;
+
 const lookoutOf = (skyline: Skyline): Lookout => {
-  const altitudesDeg = Float64Array.from({ length: LOOKS }, (_, look) => Math.max(0, skyline(look + 0.5)));
+  const looks = Float64Array.from({ length: LOOKS }, (_, look) => toRadians(look + 0.5));
+  const altitudesDeg = looks.map((look) => Math.max(0, skyline(toDegrees(look))));
+  const altitudes = altitudesDeg.map(toRadians);
   return {
-    altitudeRad: altitudesDeg.map(toRadians),
+    cosLook: looks.map(Math.cos),
+    sinLook: looks.map(Math.sin),
+    tangent: altitudes.map(Math.tan),
+    onFlat: altitudes.map((altitude) => Math.cos(altitude) ** 2 / 2),
+    onUpright: altitudes.map(uprightAbove),
     bandShows: altitudesDeg.map((altitude) => Math.max(0, 1 - altitude / BAND_DEG)),
   };
 };
@@ -108,26 +124,35 @@ const lookoutOf = (skyline: Skyline): Lookout => {
  * cos b cos^2(a0) / 2 + sin b cos(turn) ((pi / 2 - a0) / 2 - sin(2 a0) / 4), from a0, the higher of the skyline and the plane's own
  * edge. Over a level horizon it is (1 + cos b) / 2.
  */
-const viewOver = ({ altitudeRad }: Lookout, { tiltDeg, bearingDeg }: Aim): number => {
-  const tilt = toRadians(tiltDeg);
-  const [sinTilt, cosTilt] = [Math.sin(tilt), Math.cos(tilt)];
+const viewOver = (
+  { cosLook, sinLook, tangent, onFlat, onUpright }: Lookout,
+  { tiltDeg, bearingDeg }: Aim,
+): number => {
+  const [tilt, bearing] = [toRadians(tiltDeg), toRadians(bearingDeg)];
+  const cosTilt = Math.cos(tilt);
+  const [north, east] = [Math.sin(tilt) * Math.cos(bearing), Math.sin(tilt) * Math.sin(bearing)];
   let sum = 0;
   for (let look = 0; look < LOOKS; look += 1) {
-    const towards = sinTilt * Math.cos(toRadians(look + 0.5 - bearingDeg));
-    const ownEdge = towards < 0 ? Math.atan2(-towards, cosTilt) : 0;
-    const from = Math.max(altitudeRad[look], ownEdge);
-    sum +=
-      (cosTilt * Math.cos(from) ** 2) / 2 + towards * ((Math.PI / 2 - from) / 2 - Math.sin(2 * from) / 4);
+    const towards = north * cosLook[look] + east * sinLook[look];
+    // Behind the plane the sky starts at the plane's own edge, where that stands above the skyline.
+    if (-towards > tangent[look] * cosTilt) {
+      const edge = Math.atan2(-towards, cosTilt);
+      sum += (cosTilt * Math.cos(edge) ** 2) / 2 + towards * uprightAbove(edge);
+    } else {
+      sum += cosTilt * onFlat[look] + towards * onUpright[look];
+    }
   }
   return (sum * 2) / LOOKS;
 };
 
 /** What an aim sees of the horizon band, for each unit of the band's light: sin(tilt) over a level horizon. */
-const bandOver = ({ bandShows }: Lookout, { tiltDeg, bearingDeg }: Aim): number => {
+const bandOver = ({ cosLook, sinLook, bandShows }: Lookout, { tiltDeg, bearingDeg }: Aim): number => {
+  const bearing = toRadians(bearingDeg);
+  const [north, east] = [Math.cos(bearing), Math.sin(bearing)];
   let shown = 0;
   let all = 0;
   for (let look = 0; look < LOOKS; look += 1) {
-    const towards = Math.max(0, Math.cos(toRadians(look + 0.5 - bearingDeg)));
+    const towards = Math.max(0, north * cosLook[look] + east * sinLook[look]);
     shown += towards * bandShows[look];
     all += towards;
   }

@@ -107,7 +107,7 @@ describe("sequenceDays", () => {
       const exact = direct.settings[index].underEachSky[0];
       let [sumLooked, sumExact] = [0, 0];
       for (const [day, value] of exact.entries()) {
-        // Straight lines between ten skies stand for a bent course, in which Perez's eight kinds of sky make small steps.
+        // Straight lines between fifteen skies stand for a bent course, in which Perez's eight kinds of sky make small steps.
         expect(Math.abs(looked[day] - value)).toBeLessThan(Math.max(5, 0.05 * value));
         sumLooked += looked[day];
         sumExact += value;
@@ -153,7 +153,7 @@ describe("seasonBands", () => {
   test("refuses yields made under other skies", () => {
     const cloud = cloudOf(planned);
     expect(() => seasonBands(yields, { ...cloud, skies: cloud.skies.slice(1) })).toThrow(
-      "seasonBands: expected yields under 9 skies, received 10",
+      "seasonBands: expected yields under 14 skies, received 15",
     );
   });
 

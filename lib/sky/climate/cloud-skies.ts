@@ -18,8 +18,11 @@ export interface ClimateSky {
   readonly ratio: Float64Array;
 }
 
-/** Ten slices put p10, p50 and p90 between two skies each; with five times as many, totals move by less than 0.1 %. */
-export const DEFAULT_SLICES = 10;
+/**
+ * With fifteen slices p10, p50 and p90 each fall on the middle of one sky. Against five times as many, totals differ by
+ * less than 0.05 % and a day's p10 by less than 0.4 % at the six typical years.
+ */
+export const DEFAULT_SLICES = 15;
 
 /** Twilight can be brighter than the clear-sky model has it, but not in the beam: at most this part of the clear beam. */
 const MOST_BEAM_RATIO = 1.05;
@@ -107,7 +110,7 @@ export const skyAtRatio = (
  * The course within a day is that of the clear sky, the split by correlation (see `splitDay`). Doubt about the climate
  * widens the spread and leaves the mean.
  *
- * @param slices how many [10]
+ * @param slices how many [15]
  */
 export const climateSkies = (
   sun: SunColumns,

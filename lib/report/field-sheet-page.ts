@@ -133,7 +133,7 @@ const monthsPart = (document: Document, { months, cloudIn }: FieldSheet): Part =
   const figure = (value: number | null): string => (value === null ? "" : String(Math.round(value)));
   table(
     section,
-    cloudIn ? ["", "mean", "9 days in 10 above", "1 day in 10 above"] : ["", "clear sky"],
+    cloudIn ? ["month", "mean", "9 days in 10 above", "1 day in 10 above"] : ["month", "clear sky"],
     months.map(({ month, meanWh, p10Wh, p90Wh }) => [
       monthName.format(Date.parse(`${month}-15`)),
       figure(meanWh),

@@ -45,7 +45,8 @@ const expectFigures = (page: Page, swaps: SwapsAnswer): Promise<void> =>
     .toEqual(figuresOf(swaps));
 
 /** Parts below the fold are made when a reader comes near, or prints. */
-const madeAll = (page: Page): Promise<unknown> => page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+const madeAll = (page: Page): Promise<unknown> =>
+  page.evaluate(() => dispatchEvent(new Event("beforeprint")));
 
 let browser: Browser;
 let takeAway: TakeAway;

@@ -14,7 +14,7 @@ import { csvText, type Table } from "../../lib/report/table.ts";
 import { tiltGauge } from "../../lib/report/tilt-gauge.ts";
 import { tiltMapChart, tiltsInUse } from "../../lib/report/tilt-map-chart.ts";
 import { bandsTable, toleranceTable } from "../../lib/report/tolerance-table.ts";
-import { legsAnswer } from "../../lib/season/legs-answer.ts";
+import { bestLegsOfPlan, legsAnswer } from "../../lib/season/legs-answer.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { standSeason } from "../../lib/season/stand-season.ts";
 import { swapsAnswer } from "../../lib/season/swaps-answer.ts";
@@ -40,7 +40,7 @@ const plan = readPlan({
 });
 const seasonOf = (of: Plan) => standSeason(of, clearSkies(of), panelUnits(of.panels));
 const season = seasonOf(plan);
-const answer = legsAnswer(season, { most: 2 });
+const answer = legsAnswer(season, "season total", bestLegsOfPlan(season, { most: 2 }));
 const swaps = swapsAnswer(season);
 
 const number = (element: Element, name: string): number => Number(element.getAttribute(name));

@@ -21,7 +21,10 @@ const bundle = async (
         build: {
           outDir: into,
           emptyOutDir: false,
-          rolldownOptions: { input: files.map((file) => join(NOTEBOOKS, file)) },
+          rolldownOptions: {
+            input: files.map((file) => join(NOTEBOOKS, file)),
+            checks: { pluginTimings: false },
+          },
         },
       },
       extra,

@@ -3,6 +3,7 @@ import { batteryTable } from "../report/battery-table.ts";
 import { batterySummary, doubtWords, wiringSummary } from "../report/battery-words.ts";
 import { chargeChart } from "../report/charge-chart.ts";
 import { circuitCautions } from "../report/circuit-cautions.ts";
+import { circuitModelWords } from "../report/circuit-models.ts";
 import { modelWords } from "../report/model-words.ts";
 import { svgFile } from "../report/svg-file.ts";
 import { wiringTable } from "../report/wiring-table.ts";
@@ -45,7 +46,11 @@ const filesAsked = async (
   plan: Plan,
   { season, wiring }: BatteryAnswer,
 ): Promise<readonly WholeFile[]> => {
-  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const provenance = {
+    plan,
+    models: [...modelWords(plan), ...circuitModelWords(plan)],
+    version: await version(),
+  };
   const chart = textOption(words, "chart");
   return [
     ...tableFiles(textOption(words, "csv"), batteryTable(season), provenance),
@@ -75,7 +80,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         plan,
         notes,
         cautions,
-        models: modelWords(plan),
+        models: [...modelWords(plan), ...circuitModelWords(plan)],
         seasons: outcomes,
         days: batteryTable(season).rows,
         wiring,

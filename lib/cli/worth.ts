@@ -1,6 +1,7 @@
 import type { Plan } from "../plan/plan.ts";
 import { doubtWords } from "../report/battery-words.ts";
 import { secondPanelCautions } from "../report/circuit-cautions.ts";
+import { circuitModelWords } from "../report/circuit-models.ts";
 import { modelWords } from "../report/model-words.ts";
 import { svgFile } from "../report/svg-file.ts";
 import { worthChart } from "../report/worth-chart.ts";
@@ -45,7 +46,11 @@ const filesAsked = async (
   plan: Plan,
   answer: WorthAnswer,
 ): Promise<readonly WholeFile[]> => {
-  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const provenance = {
+    plan,
+    models: [...modelWords(plan), ...circuitModelWords(plan)],
+    version: await version(),
+  };
   const chart = textOption(words, "chart");
   return [
     ...tableFiles(textOption(words, "csv"), worthTable(answer, plan.worth), provenance),
@@ -92,7 +97,14 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const cautions = secondPanelCautions(plan);
   if (switchedOn(words, "json")) {
     voice.say(
-      JSON.stringify({ plan, notes, cautions, models: modelWords(plan), smallest, ...jsonOf(answer) }),
+      JSON.stringify({
+        plan,
+        notes,
+        cautions,
+        models: [...modelWords(plan), ...circuitModelWords(plan)],
+        smallest,
+        ...jsonOf(answer),
+      }),
     );
     return;
   }

@@ -82,25 +82,23 @@ export const curveChart = (shown: readonly CurveToShow[], frame: ChartFrame): SV
         fill: ({ kind }: { readonly kind: string }) =>
           kind === "MPPT" ? colour("accent") : colour("warning"),
       }),
-      Plot.text(points, {
-        x: "volts",
-        y: "amps",
-        text: ({
-          kind,
-          label,
-          watts,
-        }: {
-          readonly kind: string;
-          readonly label: string;
-          readonly watts: number;
-        }) => `${kind} ${watts.toFixed(0)} W${shown.length > 1 && !narrow ? `, ${label}` : ""}`,
-        textAnchor: "end",
-        dx: -9,
-        dy: 13,
-        fontWeight: 600,
-        stroke: colour("paper"),
-        fill: colour("ink"),
-      }),
+      ...(["PWM", "MPPT"] as const).map((which) =>
+        Plot.text(
+          points.filter(({ kind }) => kind === which),
+          {
+            x: "volts",
+            y: "amps",
+            text: ({ label, watts }: { readonly label: string; readonly watts: number }) =>
+              `${which} ${watts.toFixed(0)} W${shown.length > 1 && !narrow ? `, ${label}` : ""}`,
+            textAnchor: "end",
+            dx: -9,
+            dy: which === "PWM" ? -13 : 14,
+            fontWeight: 600,
+            stroke: colour("paper"),
+            fill: colour("ink"),
+          },
+        ),
+      ),
     ],
   });
 };

@@ -38,7 +38,7 @@ export const dropChart = ({ run, choices }: RunAnswer, frame: ChartFrame): SVGSV
       Plot.text(choices, {
         x: "size",
         y: "dropPct",
-        text: ({ lostWhADay }: { readonly lostWhADay: number }) => `${lostWhADay.toFixed(1)} Wh a day`,
+        text: ({ lostWhADay }: { readonly lostWhADay: number }) => `${lostWhADay.toFixed(1)} Wh`,
         dy: -8,
         fontWeight: 600,
       }),

@@ -32,6 +32,7 @@ export {
 export { casesTable, comparisonsTable, measuredTable } from "./checks-tables.ts";
 export { circuitCautions, secondPanelCautions } from "./circuit-cautions.ts";
 export { wiringHeadline, worthHeadline } from "./circuit-headlines.ts";
+export { circuitModelWords } from "./circuit-models.ts";
 export {
   type ControllerGain,
   controllerGainChart,

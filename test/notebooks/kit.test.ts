@@ -1,0 +1,137 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { checkPlan } from "../../lib/plan/index.ts";
+import { notebookFiles } from "../../notebooks/kit/build/notebook-files.ts";
+import { NOTEBOOK_ORDER } from "../../notebooks/kit/notebook-order.ts";
+import { DEMOS, FIRST_DEMO } from "../../notebooks/kit/plan/demos.ts";
+import type { Field } from "../../notebooks/kit/plan/field.ts";
+import { fragmentOf, planOfFragment } from "../../notebooks/kit/plan/link.ts";
+import { type Path, valueAt, withValue } from "../../notebooks/kit/plan/path.ts";
+import { SECTIONS } from "../../notebooks/kit/plan/section-list.ts";
+import { celsius, fahrenheit, lengthText, typedLengthMm } from "../../notebooks/kit/units.ts";
+
+describe("paths", () => {
+  const plan = { site: { name: "a" }, stand: { legs: [{ name: "x" }, { name: "y" }] } };
+
+  test("read, change, add and take out, and leave what they were given as it was", () => {
+    expect(valueAt(plan, ["stand", "legs", 1, "name"])).toBe("y");
+    expect(valueAt(plan, ["loads", 0, "name"])).toBeUndefined();
+    expect(withValue(plan, ["stand", "legs", 1, "name"], "z")).toEqual({
+      site: { name: "a" },
+      stand: { legs: [{ name: "x" }, { name: "z" }] },
+    });
+    expect(withValue(plan, ["stand", "legs", 0], undefined)).toEqual({
+      site: { name: "a" },
+      stand: { legs: [{ name: "y" }] },
+    });
+    expect(withValue(plan, ["site", "name"], undefined)).toEqual({ site: {}, stand: plan.stand });
+    expect(withValue({}, ["stand", "legs", 0, "name"], "new")).toEqual({
+      stand: { legs: [{ name: "new" }] },
+    });
+    expect(plan.stand.legs).toHaveLength(2);
+  });
+
+  test("what is put at a path is found there", () => {
+    const key = fc.constantFrom<string | number>("a", "b", 0);
+    fc.assert(
+      fc.property(fc.array(key, { minLength: 1, maxLength: 4 }), fc.integer(), (path, value) => {
+        expect(valueAt(withValue({}, path, value), path)).toBe(value);
+      }),
+    );
+  });
+});
+
+describe("links", () => {
+  test("carry any plan there and back, in letters an address may hold", async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.dictionary(fc.string(), fc.jsonValue()), async (given) => {
+        const fragment = await fragmentOf(given);
+        expect(fragment).toMatch(/^#plan=[\w-]+$/);
+        expect(JSON.stringify(await planOfFragment(fragment))).toBe(JSON.stringify(given));
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  test("without a plan are none, and one that was cut short says so", async () => {
+    expect(await planOfFragment("")).toBeNull();
+    expect(await planOfFragment("#limits")).toBeNull();
+    const whole = await fragmentOf(FIRST_DEMO.given);
+    await expect(planOfFragment(whole.slice(0, whole.length / 2))).rejects.toThrow(/cut short/);
+  });
+});
+
+describe("units", () => {
+  test("a length is read as typed, in the units in use or its own", () => {
+    expect(typedLengthMm("300", "metric")).toBe(300);
+    expect(typedLengthMm("12", "inch")).toBeCloseTo(304.8, 9);
+    expect(typedLengthMm("12 1/2", "inch")).toBeCloseTo(317.5, 9);
+    expect(typedLengthMm("12.5 in", "metric")).toBeCloseTo(317.5, 9);
+    expect(typedLengthMm("540 mm", "inch")).toBe(540);
+    expect(typedLengthMm("long", "metric")).toBeNull();
+    expect(lengthText(317.5, "inch")).toBe("12 1/2 in");
+  });
+
+  test("degrees Fahrenheit: water freezes at 32 and boils at 212, by definition", () => {
+    expect(fahrenheit(0)).toBe(32);
+    expect(fahrenheit(100)).toBe(212);
+    expect(celsius(fahrenheit(21.5))).toBeCloseTo(21.5, 12);
+  });
+});
+
+describe("the plan panel", () => {
+  test("every demo plan can be read", () => {
+    expect(DEMOS.length).toBeGreaterThanOrEqual(3);
+    for (const { id, given } of DEMOS) {
+      const reading = checkPlan(given);
+      expect(reading.ok ? [] : reading.problems, id).toEqual([]);
+    }
+  });
+
+  interface PlacedField {
+    readonly field: Field;
+    /** Where its section or list item stands. */
+    readonly base: Path;
+  }
+
+  const placed = (fields: readonly Field[], base: Path): readonly PlacedField[] =>
+    fields.flatMap((field) =>
+      field.kind === "list" ? placed(field.fields, [...base, ...field.path, 0]) : [{ field, base }],
+    );
+
+  const all = SECTIONS.flatMap(({ fields }) => placed(fields, []));
+  const demo = checkPlan(FIRST_DEMO.given);
+  if (!demo.ok) throw new Error("the demo plan can't be read");
+
+  /** Plans in every shape that a choice between shapes can give a part of it, and a choice within that. */
+  const shapes = (given: unknown, depth: number): readonly unknown[] => {
+    const next = all.flatMap(({ field, base }) =>
+      field.kind === "variant" && (field.when?.(valueAt(given, base)) ?? true)
+        ? field.variants.map(({ make }) => withValue(given, base, make(valueAt(given, base), demo.plan)))
+        : [],
+    );
+    return [given, ...(depth === 0 ? [] : next.flatMap((one) => shapes(one, depth - 1)))];
+  };
+
+  test("every field stands for something that the library knows", () => {
+    const plans = shapes(FIRST_DEMO.given, 2);
+    const stated = all.filter(({ field }) => field.path.length > 0);
+    expect(stated.length).toBeGreaterThan(25);
+    for (const { field, base } of stated) {
+      const path = [...base, ...field.path];
+      const where = path.join(".");
+      const plan = plans.find((one) => field.when?.(valueAt(one, base)) ?? true);
+      expect(plan, `${where} applies to some plan`).toBeDefined();
+      const reading = checkPlan(withValue(plan, path, []));
+      expect(reading.ok, where).toBe(false);
+      const words = reading.ok ? "" : reading.problems.map(({ allowed }) => allowed).join(" ");
+      expect(words, where).not.toMatch(/is not a key of a plan here/);
+      expect(words, where).not.toBe("");
+    }
+  });
+});
+
+test("every notebook but the front page is on the way through them, and the other way round", () => {
+  const files = notebookFiles().filter((file) => file !== "index.html");
+  expect([...files].sort()).toEqual(NOTEBOOK_ORDER.map(({ file }) => file).sort());
+});

@@ -11,6 +11,7 @@ import {
   skyClearness,
 } from "../../lib/plane/index.ts";
 import type { SkyMoment, SkySplit } from "../../lib/plane/sky-model.ts";
+import { airMassOfSine } from "../../lib/sky/air-mass.ts";
 import { anyMoment } from "./any-light.ts";
 
 const blank = (): SkySplit => ({ circumsolar: 0, dome: 0, horizon: 0 });
@@ -83,6 +84,30 @@ describe("the Perez sky", () => {
     edges.forEach((edge, bin) => {
       expect(horizonShare(edge - 1e-9, 0, 0)).toBeCloseTo(f21[bin] ?? Number.NaN, 3);
     });
+  });
+
+  // Beam, diffuse, zenith; clearness, brightness, F1, F2: the published formulas evaluated by an independent program, one
+  // sky in each of five bins (Perez et al. 1990, coefficients to seven digits).
+  test.each([
+    [800, 100, 30, 7.95995, 0.08442, 0.519, 0.17115],
+    [600, 150, 50, 3.36432, 0.17045, 0.5624, 0.19624],
+    [300, 200, 60, 1.68323, 0.29178, 0.31384, 0.0499],
+    [0, 120, 70, 1, 0.25485, 0.06564, -0.06812],
+    [850, 60, 65, 6.62185, 0.10341, 0.3598, 0.29811],
+  ])("beam %d, diffuse %d, zenith %d", (beamNormal, diffuse, zenithDeg, epsilon, delta, f1, f2) => {
+    const zenith = (zenithDeg * Math.PI) / 180;
+    const sinAltitude = Math.cos(zenith);
+    const airMass = airMassOfSine(sinAltitude);
+    const clearness = skyClearness(beamNormal, diffuse, zenith);
+    const brightness = skyBrightness(diffuse, airMass, 1367);
+    expect(clearness).toBeCloseTo(epsilon, 4);
+    expect(brightness).toBeCloseTo(delta, 4);
+    expect(circumsolarShare(clearness, brightness, zenith)).toBeCloseTo(f1, 4);
+    expect(horizonShare(clearness, brightness, zenith)).toBeCloseTo(f2, 4);
+    const split = perez({ beamNormal, diffuse, sinAltitude, extraterrestrial: 1367, airMass }, blank());
+    expect(split.dome).toBeCloseTo(diffuse * (1 - f1), 1);
+    expect(split.horizon).toBeCloseTo(diffuse * f2, 1);
+    expect(split.circumsolar).toBeCloseTo((diffuse * f1) / sinAltitude, 1);
   });
 
   test("calls an overcast sky 1, whatever the sun's height", () => {

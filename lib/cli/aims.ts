@@ -1,22 +1,21 @@
-import { basename } from "node:path";
 import type { Plan } from "../plan/plan.ts";
 import { type CardPlace, cardPlace, dialBearings } from "../report/aim-card.ts";
 import { aimsSummary } from "../report/aims-summary.ts";
-import { aimsCsv, aimsTable } from "../report/aims-table.ts";
+import { aimsTable } from "../report/aims-table.ts";
 import { modelWords } from "../report/model-words.ts";
 import { sunCompass } from "../report/sun-compass.ts";
 import { svgFile } from "../report/svg-file.ts";
-import { tableMetadata } from "../report/table-metadata.ts";
 import { panelUnits } from "../season/panel-unit.ts";
 import { type Reaim, reaim } from "../season/reaim.ts";
 import { chartDocument } from "./chart-document.ts";
+import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { progressLine } from "./progress.ts";
-import { numberOption, switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { tableFiles } from "./table-files.ts";
+import { numberOption, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
 import { version } from "./version.ts";
-import { type WholeFile, writeWholeFiles } from "./write-file.ts";
 
 const help = `
   panel-season aims [PLAN] [options]
@@ -64,28 +63,6 @@ const modelsOf = (plan: Plan): readonly string[] => [
   "compass north: World Magnetic Model (NOAA and British Geological Survey)",
 ];
 
-const filesAsked = async (
-  words: VerbWords,
-  plan: Plan,
-  answer: Reaim,
-  place: CardPlace,
-  aims: number,
-): Promise<readonly WholeFile[]> => {
-  const files: WholeFile[] = [];
-  const csvFile = textOption(words, "csv");
-  if (csvFile !== undefined) {
-    const provenance = { plan, models: modelsOf(plan), version: await version() };
-    const metadata = tableMetadata(aimsTable(answer, place), basename(csvFile), provenance);
-    files.push(
-      { path: csvFile, content: aimsCsv(answer, place) },
-      { path: `${csvFile}-metadata.json`, content: `${JSON.stringify(metadata, null, 2)}\n` },
-    );
-  }
-  const dial = textOption(words, "dial");
-  if (dial !== undefined) files.push({ path: dial, content: dialFile(plan, answer, place, aims) });
-  return files;
-};
-
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const aims = numberOption(words, "aims", [1, 4], "aims a day") ?? 2;
   const planFile = await readPlanFile(words.positionals[0]);
@@ -97,22 +74,21 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const answer = reaim(plan, skies, panelUnits(plan.panels), progress.at);
   progress.end();
   const place = cardPlace(plan.site, skies.sun.days);
-  const files = await filesAsked(words, plan, answer, place, aims);
-  await writeWholeFiles(files, { force: switchedOn(words, "force") });
-
-  if (switchedOn(words, "json")) {
-    voice.say(JSON.stringify({ plan, notes, models: modelsOf(plan), rows: aimsTable(answer, place).rows }));
-    return;
-  }
-  voice.say(
-    [
-      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
-      "",
-      ...aimsSummary(answer, place, aims),
-      ...notes,
-    ].join("\n"),
+  const provenance = { plan, models: modelsOf(plan), version: await version() };
+  const dial = textOption(words, "dial");
+  await deliver(
+    {
+      planFile,
+      files: [
+        ...tableFiles(textOption(words, "csv"), aimsTable(answer, place), provenance),
+        ...(dial === undefined ? [] : [{ path: dial, content: dialFile(plan, answer, place, aims) }]),
+      ],
+      json: () => ({ plan, notes, models: modelsOf(plan), rows: aimsTable(answer, place).rows }),
+      lines: [...aimsSummary(answer, place, aims), ...notes],
+    },
+    words,
+    voice,
   );
-  for (const { path } of files) voice.remark(`wrote ${path}\n`);
 };
 
 export const aimsVerb: Verb = {
@@ -121,11 +97,10 @@ export const aimsVerb: Verb = {
   help,
   options: {
     ...PLAN_OPTIONS,
+    ...DELIVERY_OPTIONS,
     aims: { type: "string" },
     csv: { type: "string" },
     dial: { type: "string" },
-    json: { type: "boolean" },
-    force: { type: "boolean" },
   },
   mostWords: 1,
   run,

@@ -1,11 +1,8 @@
-import { basename } from "node:path";
-import type { Plan } from "../plan/plan.ts";
 import { bandSentences } from "../report/band-words.ts";
 import { modelWords } from "../report/model-words.ts";
 import { seasonChart } from "../report/season-chart.ts";
-import { seasonCsv, seasonRows, seasonTable } from "../report/season-table.ts";
+import { seasonRows, seasonTable } from "../report/season-table.ts";
 import { svgFile } from "../report/svg-file.ts";
-import { tableMetadata } from "../report/table-metadata.ts";
 import { textSummary } from "../report/text-summary.ts";
 import { panelUnits } from "../season/panel-unit.ts";
 import { type SeasonYield, seasonYield } from "../season/season-yield.ts";
@@ -14,13 +11,15 @@ import { settingsOf } from "../season/settings.ts";
 import type { PlanSkies } from "../season/skies-of-plan.ts";
 import { isRough } from "../sky/climate/plan-climate.ts";
 import { chartDocument } from "./chart-document.ts";
+import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { progressLine } from "./progress.ts";
-import { switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { tableFiles } from "./table-files.ts";
+import { textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
 import { version } from "./version.ts";
-import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+import type { WholeFile } from "./write-file.ts";
 
 const help = `
   panel-season season [PLAN] [options]
@@ -53,30 +52,10 @@ Examples
   panel-season season my-plan.json --from 2027-06-01 --to 2027-06-30 --json
 `;
 
-const filesAsked = async (
-  words: VerbWords,
-  plan: Plan,
-  yields: SeasonYield,
-): Promise<readonly WholeFile[]> => {
-  const files: WholeFile[] = [];
-  const csvFile = textOption(words, "csv");
-  if (csvFile !== undefined) {
-    const provenance = { plan, models: modelWords(plan), version: await version() };
-    const metadata = tableMetadata(seasonTable(yields), basename(csvFile), provenance);
-    files.push(
-      { path: csvFile, content: seasonCsv(yields) },
-      { path: `${csvFile}-metadata.json`, content: `${JSON.stringify(metadata, null, 2)}\n` },
-    );
-  }
-  const chartFile = textOption(words, "chart");
-  if (chartFile !== undefined) {
-    files.push({
-      path: chartFile,
-      content: svgFile(seasonChart(yields, { document: chartDocument(), width: 960 })),
-    });
-  }
-  return files;
-};
+const chartFiles = (path: string | undefined, yields: SeasonYield): readonly WholeFile[] =>
+  path === undefined
+    ? []
+    : [{ path, content: svgFile(seasonChart(yields, { document: chartDocument(), width: 960 })) }];
 
 const CLEAR_HINT =
   'For expected figures, with cloud in them: --climate nearest, or "sky": { "source": "climate" } in the plan.';
@@ -97,24 +76,25 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const { skies, notes, cloud } = planned;
   const yields = seasonYield(skies, panelUnits(plan.panels), settingsOf(plan));
   const totals = totalBands(yields, planned, voice);
-  const files = await filesAsked(words, plan, yields);
-  await writeWholeFiles(files, { force: switchedOn(words, "force") });
-
-  if (switchedOn(words, "json")) {
-    voice.say(JSON.stringify({ plan, notes, models: modelWords(plan), totals, rows: seasonRows(yields) }));
-    return;
-  }
-  voice.say(
-    [
-      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
-      "",
-      ...textSummary(yields, plan.site.name, cloud !== null && isRough(cloud.chosen)),
-      ...bandSentences(yields, totals),
-      ...notes,
-      ...(plan.sky.source === "clear" ? [CLEAR_HINT] : []),
-    ].join("\n"),
+  const provenance = { plan, models: modelWords(plan), version: await version() };
+  await deliver(
+    {
+      planFile,
+      files: [
+        ...tableFiles(textOption(words, "csv"), seasonTable(yields), provenance),
+        ...chartFiles(textOption(words, "chart"), yields),
+      ],
+      json: () => ({ plan, notes, models: modelWords(plan), totals, rows: seasonRows(yields) }),
+      lines: [
+        ...textSummary(yields, plan.site.name, cloud !== null && isRough(cloud.chosen)),
+        ...bandSentences(yields, totals),
+        ...notes,
+        ...(plan.sky.source === "clear" ? [CLEAR_HINT] : []),
+      ],
+    },
+    words,
+    voice,
   );
-  for (const { path } of files) voice.remark(`wrote ${path}\n`);
 };
 
 export const seasonVerb: Verb = {
@@ -123,10 +103,9 @@ export const seasonVerb: Verb = {
   help,
   options: {
     ...PLAN_OPTIONS,
+    ...DELIVERY_OPTIONS,
     csv: { type: "string" },
     chart: { type: "string" },
-    json: { type: "boolean" },
-    force: { type: "boolean" },
   },
   mostWords: 1,
   run,

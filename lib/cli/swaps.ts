@@ -1,3 +1,4 @@
+import type { Plan } from "../plan/plan.ts";
 import { modelWords } from "../report/model-words.ts";
 import { swapsSummary } from "../report/swaps-summary.ts";
 import { swapRows, swapsTable } from "../report/swaps-table.ts";
@@ -6,14 +7,14 @@ import { MOST_LEGS } from "../season/leg-set.ts";
 import { bestLegsOfPlan } from "../season/legs-answer.ts";
 import { panelUnits } from "../season/panel-unit.ts";
 import { standSeason } from "../season/stand-season.ts";
-import { swapsAnswer } from "../season/swaps-answer.ts";
+import { type SwapsAnswer, swapsAnswer } from "../season/swaps-answer.ts";
+import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { tableFiles } from "./table-files.ts";
-import { numberOption, switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { numberOption, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
 import { version } from "./version.ts";
-import { writeWholeFiles } from "./write-file.ts";
 
 const help = `
   panel-season swaps [PLAN] [options]
@@ -35,6 +36,26 @@ Examples
   panel-season swaps my-plan.json --set 2
 `;
 
+const swapsJson = (plan: Plan, answer: SwapsAnswer, notes: readonly string[]): unknown => {
+  const { calendar, settings, forgetTiltDeg, forgetTiltWh, cloudIn } = answer;
+  return {
+    plan,
+    notes,
+    models: modelWords(plan),
+    cloudIn,
+    settings,
+    swaps: swapRows(answer),
+    totalWh: calendar.totalWh,
+    everyDayWh: calendar.everyDayWh,
+    keptShare: calendar.keptShare,
+    flatWh: calendar.firstWh,
+    forgetSetting: settings[calendar.forgetSetting].name,
+    forgetWh: calendar.forgetWh,
+    forgetTiltDeg,
+    forgetTiltWh,
+  };
+};
+
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const plan = planWithOptions(planFile.plan, words);
@@ -48,37 +69,16 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
     size === undefined && plan.stand.legs.length > 0 ? [] : bestLegsOfPlan(season, { most: size ?? 3 });
   const answer = swapsAnswer(season, question, legsAsSettings(plan, chosenLegs(plan, sets, size)));
   const provenance = { plan, models: modelWords(plan), version: await version() };
-  const files = tableFiles(textOption(words, "csv"), swapsTable(answer), provenance);
-  await writeWholeFiles(files, { force: switchedOn(words, "force") });
-
-  if (switchedOn(words, "json")) {
-    const { calendar, settings, forgetTiltDeg, forgetTiltWh, cloudIn } = answer;
-    voice.say(
-      JSON.stringify({
-        plan,
-        notes,
-        models: modelWords(plan),
-        cloudIn,
-        settings,
-        swaps: swapRows(answer),
-        totalWh: calendar.totalWh,
-        everyDayWh: calendar.everyDayWh,
-        keptShare: calendar.keptShare,
-        flatWh: calendar.firstWh,
-        forgetSetting: settings[calendar.forgetSetting].name,
-        forgetWh: calendar.forgetWh,
-        forgetTiltDeg,
-        forgetTiltWh,
-      }),
-    );
-    return;
-  }
-  voice.say(
-    [`${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`, "", ...swapsSummary(answer), ...notes].join(
-      "\n",
-    ),
+  await deliver(
+    {
+      planFile,
+      files: tableFiles(textOption(words, "csv"), swapsTable(answer), provenance),
+      json: () => swapsJson(plan, answer, notes),
+      lines: [...swapsSummary(answer), ...notes],
+    },
+    words,
+    voice,
   );
-  for (const { path } of files) voice.remark(`wrote ${path}\n`);
 };
 
 export const swapsVerb: Verb = {
@@ -87,12 +87,11 @@ export const swapsVerb: Verb = {
   help,
   options: {
     ...PLAN_OPTIONS,
+    ...DELIVERY_OPTIONS,
     keep: { type: "string" },
     slack: { type: "string" },
     set: { type: "string" },
     csv: { type: "string" },
-    json: { type: "boolean" },
-    force: { type: "boolean" },
   },
   mostWords: 1,
   run,

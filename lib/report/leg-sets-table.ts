@@ -35,10 +35,20 @@ const COLUMNS: readonly Column<LegSetRow>[] = [
   ),
 ];
 
+const SHORT_DAYS: Column<LegSetRow> = {
+  name: "short_days",
+  title: "short days",
+  unit: "days",
+  datatype: "decimal",
+  says: "Days of a mean season on which the loads go short with this set.",
+  value: ({ set }) => set.shortDays,
+  decimals: 1,
+};
+
 /** The best sets of legs, a row for each leg of each set. */
 export const legSetsTable = ({ sets }: Pick<LegsAnswer, "sets">): Table<LegSetRow> => ({
   title: "Best legs to cut",
   key: ["legs", "leg_mm"],
-  columns: COLUMNS,
+  columns: sets.some(({ shortDays }) => shortDays !== null) ? [...COLUMNS, SHORT_DAYS] : COLUMNS,
   rows: sets.flatMap((set) => set.legs.map((leg) => ({ set, leg }))),
 });

@@ -14,14 +14,16 @@ export const legWords = ({ legMm, tiltDeg }: { readonly legMm: number; readonly 
 
 const COUNTS = ["no leg", "one leg", "two legs", "three legs", "four legs"];
 
-const setSentence = (
-  { legs, totalWh, addsWh }: LegSetAnswer,
-  days: number,
-  objective: LegsAnswer["objective"],
-): string =>
-  `Best ${COUNTS[legs.length]} to cut: ${listWords(legs.map(legWords))}. With the best of them each day: ` +
-  `${energyWords(totalWh)}, ${energyWords(totalWh / days)} a day; the last leg adds ${addsWh.toFixed(addsWh < 10 ? 1 : 0)} Wh a day` +
-  `${objective === "worst month" ? " in the poorest month" : ""}.`;
+/** What the last leg of a set is good for, in the objective's own terms. */
+const addsWords = ({ addsWh, shortDays }: LegSetAnswer, objective: LegsAnswer["objective"]): string => {
+  if (shortDays !== null) return `${shortDays.toFixed(1)} short days in a mean season`;
+  const added = `the last leg adds ${addsWh.toFixed(addsWh < 10 ? 1 : 0)} Wh a day`;
+  return objective === "worst month" ? `${added} in the poorest month` : added;
+};
+
+const setSentence = (set: LegSetAnswer, days: number, objective: LegsAnswer["objective"]): string =>
+  `Best ${COUNTS[set.legs.length]} to cut: ${listWords(set.legs.map(legWords))}. With the best of them each day: ` +
+  `${energyWords(set.totalWh)}, ${energyWords(set.totalWh / days)} a day; ${addsWords(set, objective)}.`;
 
 /** The answer about legs in plain sentences. */
 export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAnswer): readonly string[] => {
@@ -45,11 +47,18 @@ export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAn
           `Of the plan's legs, ${best.setting.name} kept all season brings most: ${energyWords(best.totalWh)}` +
             `${flat.totalWh > 0 ? `, ${gainWords(best.totalWh, flat.totalWh)} than lying flat` : ""}.`,
         ]),
+    ...(bare.shortDays === null
+      ? []
+      : [`Without a new leg: ${bare.shortDays.toFixed(1)} short days in a mean season.`]),
     ...(cut.length === 0
-      ? ["No leg that could be cut brings more than what is there already."]
+      ? [
+          bare.shortDays === null
+            ? "No leg that could be cut brings more than what is there already."
+            : "No leg that could be cut saves a short day or a watt-hour short.",
+        ]
       : cut.map((set) => setSentence(set, days, objective))),
     ...(last === undefined || gain === null || gain === undefined || cut.length === 0
       ? []
-      : [`All ${COUNTS[last.legs.length]} together: ${gain} than without.`]),
+      : [`In all: ${gain} than without a new leg.`]),
   ];
 };

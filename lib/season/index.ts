@@ -26,6 +26,8 @@ export { type DayCurve, type DayCurves, dayCurves } from "./day-curves.ts";
 export { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
 export {
   bestLegSets,
+  ENERGY_OBJECTIVES,
+  type EnergyObjective,
   LEG_OBJECTIVES,
   type LegDays,
   type LegObjective,
@@ -66,6 +68,7 @@ export {
 export { branchesOf, type PlacedPanels, type SetUp } from "./set-up.ts";
 export { type Choices, choicesOf, type Remedy } from "./set-ups.ts";
 export { equatorwards, facingOf, type Setting, settingsOf } from "./settings.ts";
+export { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "./short-day-sets.ts";
 export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
 export { type PlanSkies, skiesOfPlan } from "./skies-of-plan.ts";
 export { type CloudRung, type SkySource, seasonsOf, skySource } from "./sky-source.ts";

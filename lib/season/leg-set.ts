@@ -5,8 +5,13 @@ import { bestPeakedSets } from "./peaked-set.ts";
 import { periodsOf } from "./periods.ts";
 import { bestPoorestSet } from "./poorest-set.ts";
 
-/** What a set of legs should be best at. */
-export const LEG_OBJECTIVES = ["season total", "worst month"] as const;
+/** What a set of legs can be best at in watt-hours. */
+export const ENERGY_OBJECTIVES = ["season total", "worst month"] as const;
+
+export type EnergyObjective = (typeof ENERGY_OBJECTIVES)[number];
+
+/** What a set of legs should be best at. The last one takes the battery into it (`fewestShortDaySets`). */
+export const LEG_OBJECTIVES = [...ENERGY_OBJECTIVES, "fewest short days"] as const;
 
 export type LegObjective = (typeof LEG_OBJECTIVES)[number];
 
@@ -29,10 +34,12 @@ export interface LegSetAnswer {
   readonly scoreWh: number;
   /** How much more the score is than with one leg fewer, Wh a day. */
   readonly addsWh: number;
+  /** Short days of a mean season with it; `null` unless the set was chosen for them. */
+  readonly shortDays: number | null;
 }
 
 /** The whole season as one group, or a group for each month that the season touches. */
-export const dayGroups = (days: readonly SeasonDay[], objective: LegObjective): DayGroups => {
+export const dayGroups = (days: readonly SeasonDay[], objective: EnergyObjective): DayGroups => {
   const [season, ...months] = periodsOf(days);
   const periods = objective === "season total" ? [season] : months;
   const groupOfDay = new Uint8Array(days.length);
@@ -76,7 +83,7 @@ export const bestLegSets = (
   owned: readonly LegDays[],
   candidates: readonly LegDays[],
   most: number,
-  objective: LegObjective = "season total",
+  objective: EnergyObjective = "season total",
 ): readonly LegSetAnswer[] => {
   if (!(Number.isInteger(most) && most >= 0 && most <= MOST_LEGS)) {
     throw new RangeError(`bestLegSets: expected 0 to ${MOST_LEGS} legs, received ${most}`);
@@ -92,7 +99,7 @@ export const bestLegSets = (
       const dayWh = bestOf(base, legs);
       const addsWh = size === 0 ? 0 : scoreWh - before;
       before = scoreWh;
-      return [{ legs, dayWh, totalWh: total(dayWh), scoreWh, addsWh }];
+      return [{ legs, dayWh, totalWh: total(dayWh), scoreWh, addsWh, shortDays: null }];
     },
   );
 };

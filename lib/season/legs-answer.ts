@@ -1,10 +1,15 @@
-import type { Plan } from "../plan/plan.ts";
-import { type LegSetting, tiltOfLeg } from "../stand/leg.ts";
+import type { LegSetting } from "../stand/leg.ts";
 import { sawableLegs } from "../stand/sawable.ts";
-import { flatTiltDeg, standGeometry } from "../stand/settings.ts";
+import { flatTiltDeg, namedLegs, standGeometry } from "../stand/settings.ts";
 import { standPanels } from "../stand/stand-panel.ts";
 import { stowing } from "../stand/stow.ts";
-import { bestLegSets, type LegDays, type LegObjective, type LegSetAnswer } from "./leg-set.ts";
+import {
+  bestLegSets,
+  type EnergyObjective,
+  type LegDays,
+  type LegObjective,
+  type LegSetAnswer,
+} from "./leg-set.ts";
 import { type RuleOfThumb, rulesOfThumb } from "./rules-of-thumb.ts";
 import { type Setting, settingsOf } from "./settings.ts";
 import type { StandSeason } from "./stand-season.ts";
@@ -36,15 +41,34 @@ export interface LegsQuestion {
   /** Most legs to cut beside the owned ones, 0 to 4 [3]. */
   readonly most?: number;
   /** What the set should be best at ["season total"]. */
-  readonly objective?: LegObjective;
+  readonly objective?: EnergyObjective;
 }
 
-/** Legs of the plan that are there already. */
-const ownedLegs = ({ stand }: Plan): readonly LegSetting[] =>
-  stand.legs.flatMap((leg) => {
-    const fit = "lengthMm" in leg && leg.owned ? tiltOfLeg(standGeometry(stand), leg.lengthMm) : null;
-    return fit?.kind === "stands" ? [fit] : [];
-  });
+/**
+ * The legs that could be cut for a plan, and what each day brings with them.
+ *
+ * @throws PlanError when there is none
+ */
+export const legCandidates = ({ plan, ladder }: StandSeason): readonly LegDays[] =>
+  sawableLegs(plan.stand, stowing(plan.stand, standPanels(plan).shortestMm)).map((leg) =>
+    withDays(ladder, leg),
+  );
+
+const withDays = (ladder: TiltLadder, { legMm, tiltDeg }: LegSetting): LegDays => ({
+  legMm,
+  tiltDeg,
+  dayWh: energyAt(ladder, tiltDeg),
+});
+
+/** The legs of a plan that are there already, and what each day brings with them. */
+export const ownedLegs = ({ plan, ladder }: StandSeason): readonly LegDays[] => {
+  const legs = plan.stand.legs.filter((leg) => "lengthMm" in leg && leg.owned);
+  return namedLegs({ ...plan.stand, legs }).map((leg) => withDays(ladder, leg));
+};
+
+/** Lying flat, and what each day brings then. */
+export const lyingFlat = ({ plan, ladder }: StandSeason): LegDays =>
+  withDays(ladder, { legMm: 0, tiltDeg: flatTiltDeg(plan.stand) });
 
 /**
  * The best sets of legs for a plan, beside those it marks as owned.
@@ -52,20 +76,14 @@ const ownedLegs = ({ stand }: Plan): readonly LegSetting[] =>
  * @throws PlanError when no length can be cut
  */
 export const bestLegsOfPlan = (
-  { plan, days, ladder }: StandSeason,
+  season: StandSeason,
   { most = 3, objective = "season total" }: LegsQuestion = {},
 ): readonly LegSetAnswer[] => {
-  const withDays = ({ legMm, tiltDeg }: LegSetting): LegDays => ({
-    legMm,
-    tiltDeg,
-    dayWh: energyAt(ladder, tiltDeg),
-  });
-  const candidates = sawableLegs(plan.stand, stowing(plan.stand, standPanels(plan).shortestMm));
   return bestLegSets(
-    days,
-    energyAt(ladder, flatTiltDeg(plan.stand)),
-    ownedLegs(plan).map(withDays),
-    candidates.map(withDays),
+    season.days,
+    lyingFlat(season).dayWh,
+    ownedLegs(season),
+    legCandidates(season),
     most,
     objective,
   );
@@ -84,12 +102,17 @@ export const settingFacts = (
 /**
  * All about a plan's legs.
  *
+ * @param sets the best sets for that objective [of up to three legs for the season's total]
  * @throws PlanError when a leg of the plan can't stand, or no length can be cut
  */
-export const legsAnswer = (season: StandSeason, question: LegsQuestion = {}): LegsAnswer => ({
+export const legsAnswer = (
+  season: StandSeason,
+  objective: LegObjective = "season total",
+  sets: readonly LegSetAnswer[] = bestLegsOfPlan(season),
+): LegsAnswer => ({
   ladder: season.ladder,
-  objective: question.objective ?? "season total",
-  sets: bestLegsOfPlan(season, question),
+  objective,
+  sets,
   settings: settingFacts(season, settingsOf(season.plan)),
   bands: tiltBands(season.ladder),
   rules: rulesOfThumb(season.ladder, season.plan.site.latitudeDeg),

@@ -2,7 +2,7 @@ import { sum } from "d3";
 import { describe, expect, it } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
 import { bestSet } from "../../lib/season/best-set.ts";
-import { bestLegSets, dayGroups, LEG_OBJECTIVES, type LegDays } from "../../lib/season/leg-set.ts";
+import { bestLegSets, dayGroups, ENERGY_OBJECTIVES, type LegDays } from "../../lib/season/leg-set.ts";
 import { bestPeakedSets } from "../../lib/season/peaked-set.ts";
 import { sawableLegs } from "../../lib/stand/sawable.ts";
 import { standPanels } from "../../lib/stand/stand-panel.ts";
@@ -79,7 +79,7 @@ describe("bestLegSets", () => {
     expect(next > stow.limitMm || next > plan.stand.pivotMm).toBe(true);
   });
 
-  it.each(LEG_OBJECTIVES)("%s: each further leg adds what it says, and never takes away", (objective) => {
+  it.each(ENERGY_OBJECTIVES)("%s: each further leg adds what it says, and never takes away", (objective) => {
     const sets = bestLegSets(ladder.days, flatWh, [], candidates, 3, objective);
     expect(sets[0]).toMatchObject({ legs: [], addsWh: 0 });
     sets.slice(1).forEach((set, index) => {
@@ -90,7 +90,7 @@ describe("bestLegSets", () => {
   });
 
   it("the worst month is better served by the set chosen for it, the season by the other", () => {
-    const [bySeason, byMonth] = LEG_OBJECTIVES.map((objective) =>
+    const [bySeason, byMonth] = ENERGY_OBJECTIVES.map((objective) =>
       bestLegSets(ladder.days, flatWh, [], candidates, 2, objective).at(-1),
     );
     if (!bySeason || !byMonth) throw new Error("no set");

@@ -6,7 +6,8 @@ Which lengths to cut, how exact they must be, and everything for the workbench.
 A leg of the plan marked "owned": true is kept in every set.
 
   --most N         most legs to cut, 0 to 4 [3]
-  --for WHAT       what the set should be best at: "season total" or "worst month" [season total]
+  --for WHAT       what the set should be best at: "season total", "worst month", or "fewest short days"
+                   on the plan's battery and loads (up to 2 legs of a dozen lengths) [season total]
   --set N          make the sheet, the pieces, the gauge and the map's steps for the best set of N legs
                    [the plan's own legs; without any, the best set]
 

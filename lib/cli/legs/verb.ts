@@ -1,13 +1,16 @@
 import { CUTTING_CAUTION, legsSummary } from "../../report/legs-summary.ts";
 import { chosenLegs } from "../../season/chosen-legs.ts";
-import { LEG_OBJECTIVES, type LegObjective, MOST_LEGS } from "../../season/leg-set.ts";
-import { legsAnswer } from "../../season/legs-answer.ts";
+import { LEG_OBJECTIVES, type LegObjective, type LegSetAnswer, MOST_LEGS } from "../../season/leg-set.ts";
+import { bestLegsOfPlan, legsAnswer } from "../../season/legs-answer.ts";
 import { panelUnits } from "../../season/panel-unit.ts";
-import { standSeason } from "../../season/stand-season.ts";
+import { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "../../season/short-day-sets.ts";
+import type { PlanSkies } from "../../season/skies-of-plan.ts";
+import { type StandSeason, standSeason } from "../../season/stand-season.ts";
 import { WIND_CAUTION } from "../../stand/steadiness.ts";
 import { readPlanFile } from "../plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "../plan-options.ts";
 import { planSkies } from "../plan-skies.ts";
+import { progressLine } from "../progress.ts";
 import {
   numberOption,
   switchedOn,
@@ -29,6 +32,23 @@ const objectiveOf = (words: VerbWords): LegObjective => {
   return found;
 };
 
+/** The best sets for an objective; those that a battery decides take a while. */
+const setsFor = (
+  objective: LegObjective,
+  season: StandSeason,
+  skies: PlanSkies,
+  most: number,
+  voice: Voice,
+): readonly LegSetAnswer[] => {
+  if (objective !== "fewest short days") return bestLegsOfPlan(season, { most, objective });
+  const progress = progressLine("legs on the battery", voice);
+  try {
+    return fewestShortDaySets(season, skies, Math.min(most, MOST_SHORT_DAY_LEGS), progress.at);
+  } finally {
+    progress.end();
+  }
+};
+
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const plan = planWithOptions(planFile.plan, words);
@@ -39,9 +59,15 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   }
   const most = numberOption(words, "most", [0, MOST_LEGS], "legs") ?? 3;
   const size = numberOption(words, "set", [1, MOST_LEGS], "legs");
-  const { skies, notes } = await planSkies(plan, planFile.folder);
+  const planned = await planSkies(plan, planFile.folder);
+  const { skies, notes } = planned;
   const season = standSeason(plan, skies, panelUnits(plan.panels));
-  const answer = legsAnswer(season, { most: Math.max(most, size ?? 0), objective: objectiveOf(words) });
+  const objective = objectiveOf(words);
+  const answer = legsAnswer(
+    season,
+    objective,
+    setsFor(objective, season, planned, Math.max(most, size ?? 0), voice),
+  );
   const legs = chosenLegs(plan, answer.sets, size);
   const files = await legsFiles(words, season, answer, legs);
   await writeWholeFiles(files, { force: switchedOn(words, "force") });

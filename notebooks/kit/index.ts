@@ -20,7 +20,7 @@ export { printable } from "./printable.ts";
 export { provenanceOf } from "./provenance.ts";
 export { saveText } from "./save.ts";
 export { planSkiesOf, skiesOf, skyNotesOf } from "./skies.ts";
-export { skyWords } from "./sky-words.ts";
+export { skyNotes, skyWords } from "./sky-words.ts";
 export { swapBand } from "./swap-band.ts";
 export { trimmer } from "./trimmer.ts";
 export { lengthText, temperatureText, type Units } from "./units.ts";

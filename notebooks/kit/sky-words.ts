@@ -4,6 +4,10 @@ import { type SeasonYield, seasonBands } from "../../lib/season/index.ts";
 import { el } from "./dom.ts";
 import { planSkiesOf } from "./skies.ts";
 
+/** What a reader must know of the sky behind the figures: whose climate, how sure, what was mended in a file. */
+export const skyNotes = async (plan: Plan): Promise<HTMLElement> =>
+  el("div", { class: "sky-words" }, ...(await planSkiesOf(plan)).notes.map((note) => el("p", {}, note)));
+
 /**
  * How far days and seasons scatter, and what a reader must know of the sky behind the figures: whose climate, how sure,
  * what was mended. Empty when there is nothing to say.

@@ -51,7 +51,12 @@ describe.skipIf(program === null)("in a stock Firefox, over WebDriver BiDi", () 
       expect(
         await page.$$eval(".observablehq--error", (found) => found.map((one) => one.textContent)),
       ).toEqual([]);
-      expect(errors).toEqual([]);
+      // Firefox may lay out a formula while its last parts are still being read, and complain of those; whole it must be.
+      const wrongFormulas = await page.$$eval("msub, msup, mfrac, munder, mover", (found) =>
+        found.filter((one) => one.childElementCount !== 2).map((one) => one.outerHTML),
+      );
+      expect(wrongFormulas).toEqual([]);
+      expect(errors.filter((error) => !error.includes("Incorrect number of children"))).toEqual([]);
       await page.close();
       await takeAway.remove();
     },

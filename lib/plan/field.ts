@@ -58,7 +58,7 @@ export const shortName = z
 
 /** A civil date, ISO 8601 (`2027-04-01`), from 1950 to 2100: the sun series and its time scale are checked there. */
 export const civilDate = z.iso
-  .date()
+  .date({ abort: true })
   .refine(
     (date) => date >= "1950-01-01" && date <= "2100-12-31",
     "must be a date from 1950-01-01 to 2100-12-31",

@@ -136,19 +136,20 @@ const allowedText = (issue: z.core.$ZodIssue, notes: Notes): string => {
   }
 };
 
+/** What is complained of only where a value is of the right kind. */
+const BEYOND_KIND: ReadonlySet<string> = new Set(["too_small", "too_big", "custom"]);
+
 /**
- * Of a union's branches, the one the user meant: the branch that is wrong deepest, or in fewest places.
+ * Of a union's branches, the one the user meant: the branch that is wrong inside, in fewest places, or whose kind it is.
  * `null` when each branch refuses the value outright, so that none was meant more than another.
  */
 const meantBranch = (issue: z.core.$ZodIssueInvalidUnion): readonly z.core.$ZodIssue[] | null => {
   const inner = issue.errors.filter((errors) =>
     errors.every((error) => error.path.length > 0 || error.code === "unrecognized_keys"),
   );
-  const ranged = issue.errors.find((errors) =>
-    errors.every((error) => error.code === "too_small" || error.code === "too_big"),
-  );
+  const ofItsKind = issue.errors.find((errors) => errors.every(({ code }) => BEYOND_KIND.has(code)));
   const best = [...inner].sort((a, b) => a.length - b.length)[0];
-  return best ?? ranged ?? null;
+  return best ?? ofItsKind ?? null;
 };
 
 /**

@@ -1,6 +1,6 @@
 /** Wire sizes. A bare number is a cross-section in mm2; a gauge is tagged text (`"12 AWG"`, `"2/0 AWG"`). */
 
-const GAUGE = /^\s*(?:(\d{1,2})|([1-4])\/0|(0{1,4}))\s*(?:AWG|awg)\s*$/;
+const GAUGE = /^\s*(?:([1-9]\d?)|([1-4])\/0|(0{1,4}))\s*(?:AWG|awg)\s*$/;
 
 /** Thinnest gauge read. Thickest is 4/0, counted as -3. */
 export const THINNEST_GAUGE = 24;
@@ -16,11 +16,8 @@ export const gaugeOf = (text: string): number | null => {
   const found = GAUGE.exec(text);
   if (!found) return null;
   const [, number, oughts, zeros] = found;
-  const gauge =
-    number !== undefined && zeros === undefined && !/^0+$/.test(number)
-      ? Number(number)
-      : 1 - (oughts !== undefined ? Number(oughts) : (number ?? zeros ?? "0").length);
-  return gauge >= THICKEST_GAUGE && gauge <= THINNEST_GAUGE ? gauge : null;
+  if (number !== undefined) return Number(number) <= THINNEST_GAUGE ? Number(number) : null;
+  return 1 - (oughts === undefined ? (zeros ?? "").length : Number(oughts));
 };
 
 /** A gauge as people write it. @example gaugeText(-1) // "2/0 AWG" */

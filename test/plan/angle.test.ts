@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { clampedAcos, clampedAsin } from "../../lib/plan/angle.ts";
+import { clampedAcos, clampedAsin, toDegrees, toRadians } from "../../lib/plan/angle.ts";
 import { directionOf, normalOf, otherReading, turnBetween, wrapBearing } from "../../lib/plan/index.ts";
 
 const degrees = fc.double({ min: -1e4, max: 1e4, noNaN: true });
@@ -11,6 +11,7 @@ describe("wrapBearing", () => {
     [360, 0],
     [725, 5],
     [-1e-20, 0],
+    [-360, 0],
   ])("%d becomes %d", (given, wrapped) => {
     expect(wrapBearing(given)).toBe(wrapped);
   });
@@ -36,6 +37,11 @@ test("directions are unit vectors, and a flat plane looks straight up whatever i
   );
   expect(directionOf(0, 90).east).toBeCloseTo(1, 12);
   expect(normalOf({ tiltDeg: 90, bearingDeg: 180 }).north).toBeCloseTo(-1, 12);
+});
+
+test("a half circle is pi radians", () => {
+  expect(toRadians(180)).toBe(Math.PI);
+  expect(toDegrees(Math.PI)).toBe(180);
 });
 
 test("a reading from the ground and one from the post sum to 90", () => {

@@ -27,6 +27,10 @@ describe("inchesText", () => {
     [25.3, "1 in"],
     [0, "0 in"],
     [-12.7, "-1/2 in"],
+    [-0.1, "0 in"],
+    // 4/16 and 6/16 are a quarter and three eighths.
+    [6.35, "1/4 in"],
+    [9.525, "3/8 in"],
   ])("%d mm reads %s", (mm, text) => {
     expect(inchesText(mm)).toBe(text);
   });

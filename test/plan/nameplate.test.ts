@@ -49,17 +49,60 @@ describe("nameplateProblems", () => {
     expect(pathsOf({ ...sound, powerPctPerK: Number.NaN })).toEqual(["panels[0].module.powerPctPerK"]);
   });
 
+  test("lets coefficients at the ends of their ranges pass and words what lies outside", () => {
+    for (const ends of [
+      { powerPctPerK: 0, vocPctPerK: 0, iscPctPerK: 0.3 },
+      { powerPctPerK: -1, vocPctPerK: -1, iscPctPerK: -0.1 },
+    ]) {
+      expect(nameplateProblems({ ...sound, ...ends })).toEqual([]);
+    }
+    expect(nameplateProblems({ ...sound, vocPctPerK: -80, iscPctPerK: -0.2 })).toEqual([
+      {
+        path: "module.vocPctPerK",
+        value: -80,
+        allowed: "must be -1 to 0 % per K",
+        hint: "per cent of the value at 25 degC for each kelvin, not volts or milliwatts",
+      },
+      {
+        path: "module.iscPctPerK",
+        value: -0.2,
+        allowed: "must be -0.1 to 0.3 % per K",
+        hint: "the current gains a little as the panel warms: about 0.05",
+      },
+    ]);
+  });
+
+  test("holds values that are equal to be exchanged, and names the one that was given", () => {
+    // 60 W at 3.5 A is 17.14 V; 60 W at 17.1 V is 3.509 A.
+    expect(nameplateProblems({ powerW: 59.85, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.5 })).toEqual([
+      {
+        path: "module.iscA",
+        value: 3.5,
+        allowed: "Isc must be above Imp (3.500 A)",
+        hint: "the short-circuit current is the greater of the two; are they exchanged?",
+      },
+    ]);
+    expect(nameplateProblems({ powerW: 59.85, vmpV: 17.1, impA: 3.5, vocV: 17.1, iscA: 3.8 })[0]?.hint).toBe(
+      "the open-circuit voltage is the greater of the two; are they exchanged?",
+    );
+  });
+
   test("explains values that are no values", () => {
     expect(pathsOf({ ...sound, vmpV: 0, iscA: Number.NaN })).toEqual([
       "panels[0].module.vmpV",
       "panels[0].module.iscA",
     ]);
+    expect(nameplateProblems({ ...sound, vmpV: 0 })[0]?.allowed).toBe("must be a number above 0");
   });
 
   test("explains a fill factor that no panel has", () => {
     const [problem] = nameplateProblems({ ...sound, iscA: 8 });
     expect(problem?.path).toBe("module");
     expect(problem?.value).toBe(0.355);
+    expect(problem?.allowed).toBe("Vmp x Imp over Voc x Isc (the fill factor) must be 0.5 to 0.88");
+    expect(problem?.hint).toBe("a voltage or a current is misread");
+    // 59.85 W over 17.5 V x 3.6 A is 0.95.
+    expect(nameplateProblems({ ...sound, vocV: 17.5, iscA: 3.6 })[0]?.value).toBe(0.95);
   });
 });
 
@@ -86,6 +129,7 @@ describe("completeNameplate", () => {
     const plate = completeNameplate({ ...sound, vocPctPerK: -0.38 });
     expect(plate.powerPctPerK).toBeUndefined();
     expect(plate.assumed).toEqual(["iscPctPerK"]);
+    expect(completeNameplate({ ...sound, powerPctPerK: -0.45 }).powerPctPerK).toBe(-0.45);
   });
 });
 

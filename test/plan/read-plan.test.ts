@@ -95,6 +95,11 @@ describe("readPlan", () => {
   });
 
   test("text that is not JSON says so", () => {
-    expect(() => readPlanText("{ nope")).toThrow(/must be JSON/);
+    expect(() => readPlanText("{ nope")).toThrow(
+      /^plan "\{ nope": must be JSON: .*; check the commas and quotes near that place$/,
+    );
+    // Of a long text the beginning is quoted.
+    expect(() => readPlanText(`${"x".repeat(40)}beyond`)).toThrow(`plan "${"x".repeat(40)}": must be JSON`);
+    expect(readPlanText(JSON.stringify(least))).toEqual(readPlan(least));
   });
 });

@@ -1,0 +1,91 @@
+/**
+ * Mutation testing room after room: `npm run mutate:rooms`, or `npm run mutate:rooms -- plan sun`.
+ * Prints one table and fails when a room is under the threshold that `stryker.config.json` states.
+ * Takes hours on two cores: run it in a clone of its own.
+ */
+import { readFileSync } from "node:fs";
+import { Stryker } from "@stryker-mutator/core";
+
+type MutantStatus = Awaited<ReturnType<Stryker["runMutationTest"]>>[number]["status"];
+
+interface Room {
+  readonly name: string;
+  readonly mutate: readonly string[];
+  /** The room's own tests, and those from elsewhere that check it. */
+  readonly tests: readonly string[];
+}
+
+const room = (name: string, ...others: readonly string[]): Room => ({
+  name,
+  mutate: [`lib/${name}/**/*.ts`, `!lib/${name}/**/index.ts`],
+  tests: [`test/${name}/**/*.test.ts`, ...others],
+});
+
+const ROOMS: readonly Room[] = [
+  room("plan"),
+  room("sun", "test/references/sun-geometry-examples.test.ts", "test/references/magnetic-field.test.ts"),
+  room("plane"),
+  room("stand", "test/references/wind.test.ts"),
+  room("panel"),
+  {
+    name: "sky",
+    mutate: ["lib/sky/**/*.ts", "!lib/sky/climate/**", "!lib/sky/**/index.ts"],
+    tests: ["test/sky/*.test.ts"],
+  },
+  { name: "sky/climate", mutate: ["lib/sky/climate/**/*.ts"], tests: ["test/sky/climate/**/*.test.ts"] },
+  room("circuit"),
+  room("season"),
+];
+
+interface Score {
+  readonly name: string;
+  readonly mutants: number;
+  readonly killed: number;
+  readonly survived: number;
+  readonly leftOut: number;
+}
+
+const tally = (name: string, statuses: readonly MutantStatus[]): Score => {
+  const count = (...wanted: readonly MutantStatus[]) =>
+    statuses.filter((each) => wanted.includes(each)).length;
+  const killed = count("Killed", "Timeout");
+  const survived = count("Survived", "NoCoverage");
+  // Mutants of what is made once on loading are left out (`ignoreStatic`): each would cost a run of all tests.
+  return { name, mutants: killed + survived, killed, survived, leftOut: count("Ignored") };
+};
+
+const percent = ({ killed, mutants }: Score): number => (100 * killed) / mutants;
+
+const row = (cells: readonly (string | number)[]): string =>
+  cells.map((cell, index) => (index === 0 ? String(cell).padEnd(12) : String(cell).padStart(10))).join("");
+
+const { thresholds } = JSON.parse(
+  readFileSync(new URL("../../stryker.config.json", import.meta.url), "utf8"),
+) as { readonly thresholds: { readonly break: number } };
+
+const asked = process.argv.slice(2);
+const scores: Score[] = [];
+for (const { name, mutate, tests } of ROOMS.filter(
+  ({ name }) => asked.length === 0 || asked.includes(name),
+)) {
+  process.env.PANEL_SEASON_TESTS = tests.join(",");
+  const results = await new Stryker({
+    mutate: [...mutate],
+    jsonReporter: { fileName: `.cache/mutation/${name.replace("/", "-")}.json` },
+    reporters: ["clear-text", "json"],
+    thresholds: { ...thresholds, break: null },
+  }).runMutationTest();
+  scores.push(
+    tally(
+      name,
+      results.map(({ status }) => status),
+    ),
+  );
+}
+
+console.log(`\n${row(["room", "mutants", "killed", "survived", "score %", "left out"])}`);
+for (const score of scores) {
+  const { name, mutants, killed, survived, leftOut } = score;
+  console.log(row([name, mutants, killed, survived, percent(score).toFixed(1), leftOut]));
+}
+process.exitCode = scores.every((score) => percent(score) >= thresholds.break) ? 0 : 1;

@@ -52,6 +52,7 @@ const mpptHarvester = (
   const leastV = meanV + controller.headroomV;
   const startV = meanV + controller.startAboveBatteryV;
   const limitW = controller.maxCurrentA * meanV;
+  const mostInW = controller.maxPowerW ?? Number.POSITIVE_INFINITY;
   const { outW } = efficiencyCurve(controller.efficiency, limitW);
   const cableOhm = runOhm(circuit.batteryCable);
   // A controller for each panel, or one for all: groups of branches, and how many alike controllers see each.
@@ -80,7 +81,7 @@ const mpptHarvester = (
           lightAll(parallel, lightsOf[input], row);
           const volts = maxPowerV(parallel, leastV, startV);
           const inW = Number.isNaN(volts) ? 0 : volts * parallel.at(volts);
-          watts += alike * Math.min(limitW, outW(inW));
+          watts += alike * Math.min(limitW, outW(Math.min(inW, mostInW)));
         }
         out.watts[row] = throughBatteryCable(watts, meanV, cableOhm);
       }
@@ -133,8 +134,8 @@ const checkLights = (lights: readonly BranchLight[], branches: readonly Branch[]
 /**
  * Makes a circuit ready for the loop over a season: panels on their cables, controller, battery cable.
  *
- * MPPT: the branches' common maximum-power point at or above battery voltage + head-room; through the efficiency curve; at
- * most the current limit; less the battery cable. PWM: the panels held at the battery's voltage + drop, where the
+ * MPPT: the branches' common maximum-power point at or above battery voltage + head-room, at most the power limit; through
+ * the efficiency curve; at most the current limit; less the battery cable. PWM: the panels held at the battery's voltage + drop, where the
  * battery's own rise under charge, its cable and the panels' cables are resistances in series with the curve.
  *
  * @throws RangeError without a branch

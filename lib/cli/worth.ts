@@ -6,7 +6,7 @@ import { modelWords } from "../report/model-words.ts";
 import { svgFile } from "../report/svg-file.ts";
 import { worthChart } from "../report/worth-chart.ts";
 import { worthTable } from "../report/worth-table.ts";
-import { worthSummary, worthVerdict } from "../report/worth-words.ts";
+import { worthSummary, worthVerdicts } from "../report/worth-words.ts";
 import { smallestPanelsOfPlan, worthOfPlan } from "../season/battery-answer.ts";
 import type { WorthAnswer } from "../season/worth.ts";
 import { livedSkies } from "./battery-seasons.ts";
@@ -114,7 +114,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
       "",
       ...worthSummary(answer, worth, smallest),
       "",
-      ...answer.rows.map((row) => `${row.name} (${row.says}): ${worthVerdict(row, answer, worth)}`),
+      ...worthVerdicts(answer, worth),
       "",
       "Before you buy, climb or connect",
       ...cautions.map((caution) => `- ${caution}`),

@@ -81,6 +81,8 @@ const mppt = z.strictObject({
       { loadPct: 100, efficiencyPct: 96 },
     ]),
   maxCurrentA: quantity(1, 200, { unit: "A into the battery" }).default(15),
+  /** The most it takes from the panels, where its label says less than current x voltage. */
+  maxPowerW: quantity(10, 20_000, { unit: "W from the panels" }).optional(),
   maxInputV: quantity(10, 600, { unit: "V from the panel" }).default(75),
   /** Panel voltage above the battery's to begin with, and to keep going. */
   startAboveBatteryV: quantity(0, 20, { unit: "V above the battery" }).default(5),

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { clockTime } from "./clock.ts";
+import { clockMinutes, clockTime } from "./clock.ts";
 import { count, quantity, shortName } from "./field.ts";
 
 /** Days of the week, Monday first (ISO 8601). */
@@ -19,22 +19,36 @@ const onAtTimes = z.strictObject({
   times: z.array(clockWindow).min(1).max(12),
 });
 
-const forHours = z.strictObject({
-  kind: z.literal("for-hours"),
-  hours: quantity(0, 24, { unit: "hours of use a day" }),
-  /** The hours of use are spread evenly over this part of the day. */
-  between: clockWindow.default({ from: "00:00", to: "24:00" }),
-});
+const windowMinutes = ({ from, to }: { readonly from: string; readonly to: string }): number =>
+  (clockMinutes(to) - clockMinutes(from) + 1440) % 1440 || 1440;
+
+const forHours = z
+  .strictObject({
+    kind: z.literal("for-hours"),
+    hours: quantity(0, 24, { unit: "hours of use a day" }),
+    /** The hours of use are spread evenly over this part of the day. */
+    between: clockWindow.default({ from: "00:00", to: "24:00" }),
+  })
+  .refine(({ hours, between }) => hours * 60 <= windowMinutes(between), {
+    path: ["hours"],
+    message: "must fit into the part of the day between the two clock times",
+  });
 
 /** Runs for a share of the day that grows with the warmth round it, as heat leaks in. */
-const cooling = z.strictObject({
-  kind: z.literal("cooling"),
-  dutyPct: quantity(0, 100, { unit: "% of the day at the stated air" }).default(35),
-  statedAtC: quantity(-10, 60, { unit: "degC of the air" }).default(25),
-  insideC: quantity(-40, 20, { unit: "degC inside" }).default(5),
-  /** Air round it; left out, the outdoor air of the day. */
-  roomC: quantity(-40, 60, { unit: "degC of the room" }).optional(),
-});
+const cooling = z
+  .strictObject({
+    kind: z.literal("cooling"),
+    dutyPct: quantity(0, 100, { unit: "% of the day at the stated air" }).default(35),
+    statedAtC: quantity(-10, 60, { unit: "degC of the air" }).default(25),
+    insideC: quantity(-40, 20, { unit: "degC inside" }).default(5),
+    /** Air round it; left out, the outdoor air of the day. */
+    roomC: quantity(-40, 60, { unit: "degC of the room" }).optional(),
+  })
+  .refine(({ statedAtC, insideC }) => statedAtC > insideC, {
+    path: ["statedAtC"],
+    message: "must be above the temperature kept inside",
+    params: { hint: "the air at which the maker states how long it runs, usually 25 degC" },
+  });
 
 const appliance = z.strictObject({
   name: shortName,

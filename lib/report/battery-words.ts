@@ -35,6 +35,9 @@ export const batterySummary = (season: BatterySeason): readonly string[] => {
   const shortDays = meanOutcome(season, "shortDays");
   const p90 = quantileOutcome(season, "shortDays", 0.9);
   const lowest = Math.round(100 * meanOutcome(season, "lowest"));
+  const lowestP10 = quantileOutcome(season, "lowest", 0.1);
+  const worse =
+    lowestP10 === null ? "" : ` on average, ${Math.round(100 * lowestP10)} % or less in one season of ten`;
   const run = Math.round(meanOutcome(season, "longestBadRunSurvived"));
   const first = firstShortWords(season);
   if (meanOutcome(season, "wantedWh") === 0) {
@@ -48,7 +51,7 @@ export const batterySummary = (season: BatterySeason): readonly string[] => {
     }; the loads go short of ${energyWords(meanOutcome(season, "shortWh"))}.`,
     ...(first === null ? [] : [first]),
     `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("turnedAwayWh")} are turned away.`,
-    `The charge falls to ${lowest} % at its lowest${run > 0 ? `; the longest run of bad days that is survived is ${run}` : ""}.`,
+    `The charge falls to ${lowest} % at its lowest${worse}${run > 0 ? `; the longest run of bad days that is survived is ${run}` : ""}.`,
     `The battery is full by noon on ${Math.round((100 * meanOutcome(season, "fullByNoonDays")) / days)} % of days.`,
   ];
 };

@@ -71,6 +71,16 @@ export const worthVerdict = (row: WorthRow, answer: WorthAnswer, worth: Worth): 
   return `Only for comfort: ${fewer}${each}${enough}, but coping with short days is cheaper over ${worth.years} years.${because}`;
 };
 
+/** Whether anything draws on the battery: without that nothing can be worth anything. */
+const statesLoads = ({ asIs }: WorthAnswer): boolean =>
+  asIs.season.outcomes.some(({ wantedWh }) => wantedWh > 0);
+
+/** Every remedy with its verdict, a line each; none where the plan states no loads. */
+export const worthVerdicts = (answer: WorthAnswer, worth: Worth): readonly string[] =>
+  statesLoads(answer)
+    ? answer.rows.map((row) => `${row.name} (${row.says}): ${worthVerdict(row, answer, worth)}`)
+    : [];
+
 /** The set-up to choose: the cheapest that is enough; `null` when none is. */
 export const cheapestEnough = ({ rows }: WorthAnswer): WorthRow | null =>
   rows.filter(({ enough }) => enough).sort((a, b) => a.price - b.price)[0] ?? null;
@@ -92,7 +102,7 @@ export const worthSummary = (
 ): readonly string[] => {
   const { asIs, rows, copingPrice } = answer;
   const seasons = asIs.season.outcomes.length;
-  if (asIs.season.outcomes.every(({ wantedWh }) => wantedWh === 0)) {
+  if (!statesLoads(answer)) {
     return ['The plan states no loads: add them under "loads", or nothing can be said to be worth it.'];
   }
   const badSeason =

@@ -235,6 +235,15 @@ describe("harvester", () => {
     expect(limitedW).toBeGreaterThan(5 * battery.meanV * 0.99);
   });
 
+  test("MPPT takes no more than its power limit", () => {
+    const curve = { efficiency: [{ loadPct: 100, efficiencyPct: 95 }], maxCurrentA: 30 };
+    const limited = circuitOf({ controller: { kind: "mppt", ...curve, maxPowerW: 50 } });
+    const watts = wattsOf(limited, [{ branch: branch(), light: 1000, cellC: 25 }]);
+    // 50 W x 95 %, less some 0.1 W in five centimetres of battery cable.
+    expect(watts).toBeGreaterThan(47.3);
+    expect(watts).toBeLessThanOrEqual(47.5);
+  });
+
   test("MPPT stays off until the panel stands high enough above the battery", () => {
     const shy = circuitOf({ controller: { kind: "mppt", startAboveBatteryV: 8 } });
     const cold = [{ branch: branch(), light: 900, cellC: 10 }];

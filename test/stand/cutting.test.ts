@@ -44,6 +44,14 @@ describe("cutStock", () => {
     expect(() => cutStock([{ pieceMm: 2100, howMany: 1 }], [2000], 3)).toThrow(PlanError);
     const many = Array.from({ length: 7 }, (_, i) => ({ pieceMm: 300 + 7 * i, howMany: 9 }));
     expect(() => cutStock(many, [2000], 3)).toThrow(/cut fewer lengths/);
+    expect(() => cutStock([{ pieceMm: 2100, howMany: 1 }], [1000, 2000], 3)).toThrow(
+      'stand.cutting "2100.0 mm piece": must be at most the longest stock, 2000 mm; add a longer stock length',
+    );
+    // 7 lengths, none to 9 pieces of each left: 10^7 states.
+    expect(() => cutStock(many, [2000], 3)).toThrow(
+      'stand.cutting "10000000 cutting states": must be at most 50000; cut fewer lengths in one go',
+    );
+    expect(cutStock([{ pieceMm: 2000, howMany: 1 }], [2000], 3).offcutMm).toBe(0);
   });
 
   it("nothing wanted needs nothing", () => {
@@ -136,6 +144,9 @@ describe("trimOf", () => {
 
   it("leaves what a saw can't mend, and refuses tilts that can't be", () => {
     expect(trimOf(stand, 35, 35.01).kind).toBe("leave");
+    // 700 tan 35 = 490.145; tan 35.06 is 0.00156 more: 1.09 mm either way is sawn, or missing.
+    expect(trimOf(stand, 35.06, 35).kind).toBe("cut");
+    expect(trimOf(stand, 35, 35.06).kind).toBe("too short");
     expect(trimOf(stand, 95, 35)).toMatchObject({ kind: "impossible", problem: { path: "measured tilt" } });
     expect(trimOf(stand, 35, 89.9)).toMatchObject({ kind: "impossible", problem: { path: "wanted tilt" } });
   });
@@ -172,6 +183,13 @@ describe("stowing", () => {
     expect(stowProblem("leg", 700, stow)).toMatchObject({
       allowed: "must be at most 670 mm to stow inside the frame",
       hint: "taken off its pivot it lies inside up to 920 mm",
+    });
+    expect(stowProblem("leg", 920, stow)?.hint).toContain("taken off its pivot");
+    expect(stowProblem('leg "long"', 921.26, stow)).toEqual({
+      path: 'leg "long"',
+      value: "921.3 mm",
+      allowed: "must be at most 670 mm to stow inside the frame",
+      hint: "it would stick out of the frame; a pivot nearer to the middle needs shorter legs for the same tilt",
     });
   });
 });

@@ -70,6 +70,74 @@ describe("leg length and tilt", () => {
   });
 });
 
+describe("the reach of a stand", () => {
+  // tan 89 = 57.28996, tan 80 = 5.671282, tan 10 = 0.176327; atan(35 / 700) = 2.86241, atan(25 / 700) = 2.04541.
+  it.each<
+    readonly [string, StandGeometry, lowest: readonly [number, number], highest: readonly [number, number]]
+  >([
+    ["a square leg ends at 89 degrees", plain(square, 700), [0, 0], [89, 40102.97]],
+    ["ground falling towards the aim", plain(square, 700, { groundSlopeDeg: 10 }), [10, 0], [90, 3969.897]],
+    [
+      "ground rising towards the aim",
+      plain(square, 700, { groundSlopeDeg: -10 }),
+      [0, 123.429],
+      [79, 40102.97],
+    ],
+    ["a plumb leg is longest below its pivot", plain(plumb, 800), [0, 0], [90, 800]],
+    [
+      "a pivot off the ground when flat",
+      plain(plumb, 700, { pivotInsetMm: 20, heelSpacerMm: 15 }),
+      [0, 35],
+      [87.13759, 700.874],
+    ],
+    [
+      "a pivot on a block touches the ground first",
+      plain(plumb, 700, { pivotInsetMm: -25 }),
+      [2.04541, 0],
+      [90, 700],
+    ],
+    ["a strap opens to upright", plain(strap(300), 400), [0, 100], [90, 500]],
+  ])("%s", (_, stand, lowest, highest) => {
+    const reach = legReach(stand);
+    expect(reach.lowest.tiltDeg).toBeCloseTo(lowest[0], 4);
+    expect(reach.lowest.legMm).toBeCloseTo(lowest[1], 2);
+    expect(reach.highest.tiltDeg).toBeCloseTo(highest[0], 4);
+    expect(reach.highest.legMm).toBeCloseTo(highest[1], 2);
+  });
+
+  it("is missed by less than a saw can show, and no more", () => {
+    const upright = tiltOfLeg(plain(plumb, 800), 800 + 5e-7);
+    expect(upright).toEqual({ kind: "stands", legMm: 800 + 5e-7, tiltDeg: 90 });
+    expect(tiltOfLeg(plain(plumb, 800), 800 + 5e-6).kind).toBe("impossible");
+    const flat = plain(square, 700, { pivotInsetMm: 20 });
+    expect(tiltOfLeg(flat, 20 - 5e-7)).toEqual({ kind: "stands", legMm: 20 - 5e-7, tiltDeg: 0 });
+    expect(tiltOfLeg(flat, 20 - 5e-6).kind).toBe("impossible");
+  });
+
+  it("ends where no triangle closes, but for rounding", () => {
+    expect(tiltDegOfLeg(plain(plumb, 800), 800 * (1 + 1e-13))).toBe(90);
+    expect(tiltDegOfLeg(plain(plumb, 800), 800 * (1 + 1e-11))).toBeNaN();
+    expect(tiltDegOfLeg(plain(strap(500), 700), 199)).toBeNaN();
+    expect(tiltDegOfLeg(plain(strap(500), 700), 1201)).toBeNaN();
+  });
+});
+
+describe("degPerMm", () => {
+  // The derivative by hand, in degrees (57.29578 a radian). Square: p / (p^2 + leg^2) = 1 / 1400 at 700 of 700.
+  // Plumb: 1 / (p cos tilt) = 1 / (800 x 0.866025). Strap: leg / (r s sin tilt) = 500 / (400 x 300) at 3-4-5.
+  it.each([
+    ["square", plain(square, 700), 700, 57.29578 / 1400],
+    ["plumb", plain(plumb, 800), 400, 57.29578 / (800 * 0.866025)],
+    ["strap", plain(strap(300), 400), 500, (57.29578 * 500) / 120000],
+  ])("%s", (_, stand, legMm, slope) => {
+    expect(degPerMm(stand, legMm)).toBeCloseTo(slope, 6);
+  });
+
+  it("is NaN where the leg can't stand", () => {
+    expect(degPerMm(plain(plumb, 800), 900)).toBeNaN();
+  });
+});
+
 const anyHold = fc.oneof(
   fc.constant(square),
   fc.constant(plumb),
@@ -156,6 +224,56 @@ describe("a leg that can't stand", () => {
     const open = refusal(tiltOfLeg(plain(strap(500), 700), 150));
     expect(open.line).toMatch(/does not span/);
     expect(open.nearest.legMm).toBeCloseTo(200, 9);
+  });
+
+  const leg = (hold: LegHold, pivotMm: number, legMm: number, more: Partial<StandGeometry> = {}) =>
+    refusal(tiltOfLeg(plain(hold, pivotMm, more), legMm)).line;
+  const tilt = (hold: LegHold, pivotMm: number, tiltDeg: number, more: Partial<StandGeometry> = {}) =>
+    refusal(legOfTilt(plain(hold, pivotMm, more), tiltDeg)).line;
+
+  it.each([
+    [
+      leg(plumb, 800, 900),
+      'stand.legs "900 mm": must be 0.0 to 800.0 mm; it is longer than the pivot can rise above the ground: at most 800.0 mm, 90° from the ground (0° from a post), or a pivot further up the frame',
+    ],
+    [
+      leg(square, 10, 600),
+      'stand.legs "600 mm": must be 0.0 to 572.9 mm; the panel would stand upright or fall over backwards: at most 572.9 mm, 89° from the ground (1° from a post), or a pivot further up the frame',
+    ],
+    [
+      leg(strap(300), 400, 501),
+      'stand.legs "501 mm": must be 100.0 to 500.0 mm; it is longer than the strap lets it open below upright: at most 500.0 mm, 90° from the ground (0° from a post), or a pivot further up the frame, or a longer strap',
+    ],
+    [
+      leg(strap(300), 400, 90),
+      'stand.legs "90 mm": must be 100.0 to 500.0 mm; it does not span from the pivot to the foot at the strap\'s end: at least 100.0 mm, which is 0° from the ground (90° from a post), or a strap nearer to the pivot distance',
+    ],
+    [
+      leg(plumb, 800, 12, { pivotInsetMm: 20 }),
+      'stand.legs "12 mm": must be 20.0 to 800.2 mm; it does not reach the ground behind the frame: at least 20.0 mm, which is 0° from the ground (90° from a post)',
+    ],
+    [
+      tilt(square, 10, 89.5),
+      'stand.legs "89.5 deg": must be 0.0 to 89.0 degrees up from the ground; a leg square to the panel never stands it upright: nearest 89.0° from the ground (1.0° from a post), leg 572.9 mm',
+    ],
+    [
+      tilt(plumb, 700, 89, { pivotInsetMm: 35 }),
+      'stand.legs "89 deg": must be 0.0 to 87.1 degrees up from the ground; a plumb leg can lift the pivot no higher than straight above the heel: nearest 87.1° from the ground (2.9° from a post), leg 700.9 mm',
+    ],
+    [
+      tilt(strap(300), 400, 91),
+      'stand.legs "91 deg": must be 0.0 to 90.0 degrees up from the ground; the panel would lean past upright: nearest 90.0° from the ground (0.0° from a post), leg 500.0 mm',
+    ],
+    [
+      tilt(plumb, 700, 1, { pivotInsetMm: -25 }),
+      'stand.legs "1 deg": must be 2.0 to 90.0 degrees up from the ground; the pivot would be below the ground: nearest 2.0° from the ground (88.0° from a post), leg 0.0 mm',
+    ],
+    [
+      tilt(plumb, 700, 5, { groundSlopeDeg: 12 }),
+      'stand.legs "5 deg": must be 12.0 to 90.0 degrees up from the ground; the ground already slopes more than that towards the aim: nearest 12.0° from the ground (78.0° from a post), leg 0.0 mm',
+    ],
+  ])("is told so: %s", (line, words) => {
+    expect(line).toBe(words);
   });
 
   it("the nearest setting stands, whatever was asked for", () => {

@@ -58,6 +58,12 @@ describe("namedLegs", () => {
       heelSpacerMm: 0,
       groundSlopeDeg: -4,
     });
+    expect(standGeometry(standSchema.parse({ legStyle: "plumb" })).hold).toEqual({ kind: "plumb" });
+    // A strap that was not stated is taken as long as the pivot distance (the plan's check asks for it first).
+    expect(standGeometry(standSchema.parse({ legStyle: "strap", pivotMm: 640 })).hold).toEqual({
+      kind: "strap",
+      strapMm: 640,
+    });
     expect(flatTiltDeg(stand)).toBe(0);
     expect(flatTiltDeg(standSchema.parse({ groundSlopeDeg: 6 }))).toBe(6);
   });
@@ -67,6 +73,8 @@ describe("readings", () => {
   it("from ground and from post sum to 90", () => {
     for (let tilt = 0; tilt <= 90; tilt += 0.5) {
       expect(readingOfTilt(tilt, "ground").deg + readingOfTilt(tilt, "post").deg).toBe(90);
+      expect(readingOfTilt(tilt, "ground")).toEqual({ deg: tilt, from: "ground" });
+      expect(readingOfTilt(tilt, "post").from).toBe("post");
       expect(tiltOfReading(readingOfTilt(tilt, "post"))).toBe(tilt);
     }
   });

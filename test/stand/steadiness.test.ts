@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { standSchema } from "../../lib/plan/stand.ts";
 import { steadyingSchema, TERRAINS } from "../../lib/plan/steadying.ts";
-import { beaufortOf } from "../../lib/stand/beaufort.ts";
+import { BEAUFORT, beaufortOf } from "../../lib/stand/beaufort.ts";
 import { windProfile } from "../../lib/stand/gust.ts";
 import { standGeometry } from "../../lib/stand/settings.ts";
 import { forceCoefficients, type StandPanel, steadiness } from "../../lib/stand/steadiness.ts";
@@ -37,6 +37,36 @@ describe("steadiness", () => {
     expect(gustMs["slides forward"]).toBeCloseTo(Math.sqrt((2 * 13.869) / (1.225 * 1.8 * 0.5)), 3);
     expect(gustMs["slides back"]).toBeCloseTo(Math.sqrt((2 * 41.606) / (1.225 * 1.35 * 0.5)), 3);
     expect(gustMs["tips over its leg"]).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it("on a slope, with ballast: worked by hand", () => {
+    // Square leg at 300, ground falling 10, tilt 40: opening 30. Foot 300 / cos 30 = 346.410 along the ground:
+    // 341.147 back, 60.153 up. Panel 29.420 N at 383.022; 4 kg ballast = 19.613 N at heel and foot each; 68.647 N in all.
+    // Face: (29.420 x 383.022 + 19.613 x 341.147) / 750 = 23.946 N.
+    // Leg: (29.420 x (341.147 - 383.022) + 19.613 x 341.147) / (500 - 300) = 27.295 N at 1.2 + 0.6 x 10 / 60 = 1.3.
+    // Forward: 68.647 (0.5 cos 10 - sin 10) / (sin 30 + 0.5 cos 30) = 21.882 / 0.933013 = 23.453 N.
+    // Back: 68.647 (0.5 cos 10 + sin 10) / (sin 30 - 0.5 cos 30) = 45.722 / 0.066987 = 682.55 N.
+    const sloping = standGeometry(standSchema.parse({ pivotMm: 300, groundSlopeDeg: 10 }));
+    const held = steadyingSchema.parse({ friction: 0.5, ballastKg: 4, terrain: "farmland" });
+    const { gustMs, first, forecastMs, beaufort } = steadiness(sloping, panel, held, 40);
+    const wind = (forceN: number, coefficient: number) =>
+      Math.sqrt((2 * forceN) / (1.225 * coefficient * 0.5));
+    expect(gustMs["tips onto its face"]).toBeCloseTo(wind(23.946, 1.8), 3);
+    expect(gustMs["tips over its leg"]).toBeCloseTo(wind(27.295, 1.3), 3);
+    expect(gustMs["slides forward"]).toBeCloseTo(wind(23.4525, 1.8), 3);
+    expect(gustMs["slides back"]).toBeCloseTo(wind(682.55, 1.3), 2);
+    expect(first).toBe("slides forward");
+    // 6.5226 x sqrt(0.9 / 1.5) over the gust factor at 2 m in farmland: 0.19 x 3.68888 x sqrt(1 + 7 / 3.68888) = 1.19306
+    expect(forecastMs).toBeCloseTo(4.235, 3);
+    expect(beaufort.name).toBe("gentle breeze");
+  });
+
+  it("flat on level ground no wind pushes it along, and lift alone moves it", () => {
+    const flat = standGeometry(standSchema.parse({ pivotMm: 700 }));
+    const { gustMs } = steadiness(flat, panel, steadying, 0);
+    expect(gustMs["slides back"]).toBe(Number.POSITIVE_INFINITY);
+    // Grip 14.710 N over 0.5: the whole weight, at 1.3.
+    expect(gustMs["slides forward"]).toBeCloseTo(Math.sqrt((2 * 29.41995) / (1.225 * 1.3 * 0.5)), 3);
   });
 
   it("a pivot too low on the frame lets the panel fall over its leg with no wind at all", () => {
@@ -84,7 +114,26 @@ describe("steadiness", () => {
     expect(beaufortOf(0).name).toBe("calm");
     expect(beaufortOf(3.35).name).toBe("gentle breeze");
     expect(beaufortOf(80).name).toBe("hurricane force");
-    expect(() => beaufortOf(-1)).toThrow(RangeError);
+    expect(() => beaufortOf(-1)).toThrow("beaufortOf: expected a wind of 0 m/s or more, received -1");
+    // The scale to a tenth of a metre per second (World Meteorological Organization, from memory).
+    expect(BEAUFORT.map(({ force, leastMs, mostMs }) => [force, leastMs, Number(mostMs.toFixed(1))])).toEqual(
+      [
+        [0, 0, 0.2],
+        [1, 0.3, 1.5],
+        [2, 1.6, 3.3],
+        [3, 3.4, 5.4],
+        [4, 5.5, 7.9],
+        [5, 8, 10.7],
+        [6, 10.8, 13.8],
+        [7, 13.9, 17.1],
+        [8, 17.2, 20.7],
+        [9, 20.8, 24.4],
+        [10, 24.5, 28.4],
+        [11, 28.5, 32.6],
+        [12, 32.7, Number.POSITIVE_INFINITY],
+      ],
+    );
+    for (const { force, leastMs } of BEAUFORT) expect(beaufortOf(leastMs).force).toBe(force);
     expect(() => beaufortOf(Number.NaN)).toThrow(RangeError);
   });
 });

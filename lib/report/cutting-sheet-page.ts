@@ -4,11 +4,12 @@ import type { Plan } from "../plan/plan.ts";
 import { type CuttingSheet, cuttingSheet } from "../stand/cutting-sheet.ts";
 import { flatTiltDeg, type NamedLeg, standGeometry } from "../stand/settings.ts";
 import { standPanels } from "../stand/stand-panel.ts";
-import { steadiness, WIND_CAUTION, WIND_SAFETY_FACTOR } from "../stand/steadiness.ts";
+import { steadiness, WIND_CAUTION } from "../stand/steadiness.ts";
 import { CUTTING_CAUTION } from "./legs-summary.ts";
 import { piecesTable } from "./pieces-table.ts";
 import { settingStyles } from "./setting-styles.ts";
 import { sideViewDrawing } from "./side-view-drawing.ts";
+import { steadyWords } from "./steady-words.ts";
 import { cellText, type Table } from "./table.ts";
 import { themeCss } from "./theme.ts";
 
@@ -180,11 +181,7 @@ export const cuttingSheetPage = (document: Document, plan: Plan, legs: readonly 
   heading("Wind");
   say(WIND_CAUTION, "caution");
   for (const { name, tiltDeg } of settings) {
-    const steady = steadiness(geometry, panels, stand.steadying, tiltDeg);
-    say(
-      `${name}: estimated to hold a mean wind of ${steady.forecastMs.toFixed(0)} m/s as forecast (Beaufort ${steady.beaufort.force}, ${steady.beaufort.name}), ` +
-        `safety factor ${WIND_SAFETY_FACTOR}; beyond that it ${steady.first} first.`,
-    );
+    say(steadyWords(name, steadiness(geometry, panels, stand.steadying, tiltDeg)));
   }
   return `<!doctype html>\n${document.documentElement.outerHTML}\n`;
 };

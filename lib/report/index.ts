@@ -61,6 +61,7 @@ export { seasonChart } from "./season-chart.ts";
 export { type SeasonRow, seasonCsv, seasonRows, seasonTable } from "./season-table.ts";
 export { type SettingStyle, settingStyles } from "./setting-styles.ts";
 export { type DrawnSetting, sideViewDrawing } from "./side-view-drawing.ts";
+export { steadyWords } from "./steady-words.ts";
 export { sunCompass, type WantedBearing } from "./sun-compass.ts";
 export { type ClockLine, type DateRing, type SunCompassDial, sunCompassDial } from "./sun-compass-dial.ts";
 export { sunPathChart } from "./sun-path-chart.ts";

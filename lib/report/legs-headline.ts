@@ -1,5 +1,6 @@
 import type { SwapsAnswer } from "../season/swaps-answer.ts";
 import type { Headline } from "./headline.ts";
+import { NO_LIGHT } from "./swaps-summary.ts";
 import { swapRows } from "./swaps-table.ts";
 import { energyWords, gainWords, listWords, tiltShort } from "./words.ts";
 
@@ -8,6 +9,7 @@ const dayAndMonth = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "nu
 /** Which legs, when to change, and what that is worth, in a breath. */
 export const legsHeadline = (answer: SwapsAnswer): Headline => {
   const { calendar, days, settings, cloudIn } = answer;
+  if (!(calendar.everyDayWh > 0)) return [NO_LIGHT];
   const [start, ...swaps] = swapRows(answer);
   const used = settings.filter((_, index) => calendar.stays.some(({ setting }) => setting === index));
   const gain = gainWords(calendar.totalWh, calendar.firstWh);

@@ -2,6 +2,7 @@ import { inchesText, millimetresText } from "../plan/length.ts";
 import type { LegSetAnswer } from "../season/leg-set.ts";
 import type { LegsAnswer } from "../season/legs-answer.ts";
 import { tiltWords } from "../stand/reading.ts";
+import { figuresWords, NO_LIGHT } from "./swaps-summary.ts";
 import { energyWords, gainWords, listWords } from "./words.ts";
 
 /** Cautions for the saw and the drill, to stand beside every cutting list. */
@@ -30,14 +31,13 @@ export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAn
   const days = ladder.days.length;
   const [bare, ...cut] = sets;
   const [season] = bands;
+  if (!(season.dayWh > 0)) return [NO_LIGHT];
   const flat = settings[0];
   const best = settings.reduce((most, facts) => (facts.totalWh > most.totalWh ? facts : most));
   const last = cut.at(-1);
   const gain = last && gainWords(last.totalWh, bare.totalWh);
   return [
-    ladder.cloudIn
-      ? "Figures are what the dates can be expected to bring, with cloud in them; panels on the stand only."
-      : "Figures are for a clear sky every day: an upper bound, not what to expect; panels on the stand only.",
+    figuresWords(ladder.cloudIn),
     `Never changed, the best tilt is ${tiltWords(season.bestTiltDeg)}: ${energyWords(season.dayWh)} a day. ` +
       `Anything from ${season.within1Pct[0]}° to ${season.within1Pct[1]}° from the ground is within 1 % of it, ` +
       `${season.within3Pct[0]}° to ${season.within3Pct[1]}° within 3 %.`,

@@ -1,30 +1,49 @@
 import type { SwapsAnswer } from "../season/swaps-answer.ts";
 import { tiltWords } from "../stand/reading.ts";
-import { swapRows } from "./swaps-table.ts";
+import { type SwapRow, swapRows } from "./swaps-table.ts";
 import { dateWords, energyWords, gainWords } from "./words.ts";
+
+/** What kind of figures an answer about legs gives. */
+export const figuresWords = (cloudIn: boolean): string =>
+  cloudIn
+    ? "Figures are what the dates can be expected to bring, with cloud in them; panels on the stand only."
+    : "Figures are for a clear sky every day: an upper bound, not what to expect; panels on the stand only.";
+
+/** Said instead of an answer when a season has no light to share out. */
+export const NO_LIGHT = "The sun stays down all season: no leg brings anything.";
 
 const share = (value: number): string => `${(100 * value).toFixed(value > 0.995 ? 1 : 0)} %`;
 
+const swapSentence = ({ date, to, swap, earliest, latest }: SwapRow): string =>
+  `${dateWords(date)}: change to ${to.name}, ${tiltWords(to.tiltDeg)}; worth ${energyWords(swap?.worthWh ?? 0)}` +
+  `${earliest === latest ? "" : `, any day from ${dateWords(earliest)} to ${dateWords(latest)} will do`}.`;
+
+/** What never changing brings, of the settings at hand and of all tilts there are. */
+const forgetSentence = ({ calendar, settings, forgetTiltDeg, forgetTiltWh }: SwapsAnswer): string => {
+  const forget = settings[calendar.forgetSetting];
+  const against = gainWords(forgetTiltWh, calendar.totalWh);
+  const compared =
+    against === null || calendar.swaps.length === 0
+      ? ""
+      : `, ${against === "about the same" ? "about the same as" : `${against} than`} with the changes`;
+  return (
+    `Set and forget: of these settings ${forget.name}, ${energyWords(calendar.forgetWh)}; ` +
+    `of all tilts ${tiltWords(forgetTiltDeg)}, ${energyWords(forgetTiltWh)}${compared}.`
+  );
+};
+
 /** The swap calendar in plain sentences. */
 export const swapsSummary = (answer: SwapsAnswer): readonly string[] => {
-  const { calendar, settings, cloudIn, forgetTiltDeg, forgetTiltWh } = answer;
+  const { calendar, cloudIn } = answer;
+  if (!(calendar.everyDayWh > 0)) return [NO_LIGHT];
   const [start, ...swaps] = swapRows(answer);
-  const forget = settings[calendar.forgetSetting];
-  const loss = 1 - forgetTiltWh / calendar.totalWh;
+  const startWords = `${start.to.name}, ${tiltWords(start.to.tiltDeg)}`;
   return [
-    cloudIn
-      ? "Figures are what the dates can be expected to bring, with cloud in them; panels on the stand only."
-      : "Figures are for a clear sky every day: an upper bound, not what to expect; panels on the stand only.",
-    swaps.length === 0
-      ? `Keep ${start.to.name} all season (${tiltWords(start.to.tiltDeg)}): changing brings nothing worth a walk.`
-      : `Begin with ${start.to.name}, ${tiltWords(start.to.tiltDeg)}.`,
-    ...swaps.map(
-      ({ date, to, swap, earliest, latest }) =>
-        `${dateWords(date)}: change to ${to.name}, ${tiltWords(to.tiltDeg)}; worth ${energyWords(swap?.worthWh ?? 0)}` +
-        `${earliest === latest ? "" : `, any day from ${dateWords(earliest)} to ${dateWords(latest)} will do`}.`,
-    ),
+    figuresWords(cloudIn),
+    ...(swaps.length === 0
+      ? [`Keep ${startWords}, all season: changing brings nothing worth a walk.`]
+      : [`Begin with ${startWords}.`, ...swaps.map(swapSentence)]),
     `That keeps ${share(calendar.keptShare)} of what the legs gain over lying flat: ${energyWords(calendar.totalWh)} in all.`,
-    `Set and forget: of these settings ${forget.name} (${energyWords(calendar.forgetWh)}); of all tilts ${tiltWords(forgetTiltDeg)} ` +
-      `(${energyWords(forgetTiltWh)}, ${loss > 0.005 ? `${gainWords(forgetTiltWh, calendar.totalWh)} than with the swaps` : "about the same as with the swaps"}).`,
+    forgetSentence(answer),
   ];
 };

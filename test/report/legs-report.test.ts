@@ -227,7 +227,12 @@ describe("tiltMapChart", () => {
       site: { latitudeDeg: 85, longitudeDeg: 0 },
       season: { from: "2027-11-20", to: "2027-12-20" },
     });
-    const { ladder } = seasonOf(dark);
+    const darkSeason = seasonOf(dark);
+    const { ladder } = darkSeason;
+    expect(legsSummary(legsAnswer(darkSeason))).toEqual([
+      "The sun stays down all season: no leg brings anything.",
+    ]);
+    expect(swapsSummary(swapsAnswer(darkSeason))).toEqual(legsSummary(legsAnswer(darkSeason)));
     const svg = tiltMapChart(ladder, null, { document: emptyDocument(), width: 360 });
     expect(svg.outerHTML).not.toContain("NaN");
     expect(svg.getAttribute("aria-description")).toContain("sun stays down");

@@ -41,6 +41,21 @@ describe("directionAtHourAngle", () => {
     }
   });
 
+  test("on an equinox at 60 N: rises due east, culminates 30 degrees up in the south, sets due west", () => {
+    for (const [hourAngleDeg, direction] of [
+      [-90, { east: 1, north: 0, up: 0 }],
+      [0, { east: 0, north: -0.866025, up: 0.5 }],
+      [90, { east: -1, north: 0, up: 0 }],
+    ] as const) {
+      const sun = directionAtHourAngle(60, 0, hourAngleDeg);
+      expect(sun.east).toBeCloseTo(direction.east, 6);
+      expect(sun.north).toBeCloseTo(direction.north, 6);
+      expect(sun.up).toBeCloseTo(direction.up, 6);
+    }
+    // A star at 30 N seen from the pole stays 30 degrees up.
+    expect(directionAtHourAngle(90, 30, 77).up).toBeCloseTo(0.5, 12);
+  });
+
   test("gives its example", () => {
     const sun = directionAtHourAngle(43, -14, -37.5);
     expect(90 - altitudeDegOf(sun)).toBeCloseTo(66.5, 1);

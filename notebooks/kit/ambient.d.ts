@@ -6,6 +6,12 @@ declare module "*?packed" {
   export default packed;
 }
 
+/** A worker's bundled code, as gzip in base64: see build/worker-code.ts. */
+declare module "*?worker-code" {
+  const packed: string;
+  export default packed;
+}
+
 /** Libraries that ship no types: what our notebooks use of them. */
 declare module "observable:runtime/stdlib/md.js" {
   export const md: (strings: TemplateStringsArray, ...values: readonly unknown[]) => Element;

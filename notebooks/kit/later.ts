@@ -4,11 +4,14 @@ import { whileShown } from "./while-shown.ts";
 /** Made a little before it comes into view. */
 const AHEAD = "300px";
 
+/** Made in any case once nothing has changed for this long: a reader may jump, and a page may be copied whole. */
+const CALM_MS = 700;
+
 /** How high each part was when it was last seen, so that the page keeps still while it is made anew. */
 const heights = new Map<string, number>();
 
 /**
- * A part below the fold, made when its reader comes near it (or prints), so that moving a slider costs only what can
+ * A part below the fold, made when its reader comes near it, prints, or rests: moving a slider then costs only what can
  * be seen.
  *
  * @param name tells the part from the others of the page
@@ -34,6 +37,9 @@ export const later = (name: string, make: () => HTMLElement): HTMLElement => {
     { rootMargin: AHEAD },
   );
   watcher.observe(holder);
+  setTimeout(() => {
+    if (holder.isConnected) show();
+  }, CALM_MS);
   whileShown(holder, "beforeprint", show);
   return holder;
 };

@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { parseTemplate } from "@observablehq/notebook-kit";
 import { build, type InlineConfig, mergeConfig } from "vite";
 import { viteSingleFile } from "vite-plugin-singlefile";
-import { readNotebook } from "../check/read-notebook.ts";
+import { type NotebookCell, readNotebook } from "../check/read-notebook.ts";
 import { notebookConfig } from "./config.ts";
 import { NOTEBOOKS } from "./notebook-files.ts";
 
@@ -32,10 +33,14 @@ const bundle = async (
   );
 };
 
+/** Text without an expression in it is written into the page when it is built, and needs no library when it opens. */
+const isFixedText = ({ mode, source }: NotebookCell): boolean =>
+  (mode === "md" || mode === "html") && parseTemplate(source).expressions.length === 0;
+
 /** The names that a notebook's cells use without defining them. */
 const namesUsed = (file: string): ReadonlySet<string> => {
   const { cells } = readNotebook(file, readFileSync(join(NOTEBOOKS, file), "utf8"));
-  return new Set(cells.flatMap(({ transpiled }) => transpiled.inputs ?? []));
+  return new Set(cells.flatMap((cell) => (isFixedText(cell) ? [] : (cell.transpiled.inputs ?? []))));
 };
 
 /** Builds the static site: relative addresses only, so that any host and any folder will do. */

@@ -7,6 +7,7 @@ import { NOTEBOOKS } from "./notebook-files.ts";
 import { offline } from "./offline.ts";
 import { packed } from "./packed.ts";
 import { filledTemplate } from "./template.ts";
+import { workerCode } from "./worker-code.ts";
 
 const KIT = dirname(fileURLToPath(import.meta.resolve("@observablehq/notebook-kit")));
 
@@ -24,6 +25,7 @@ export const notebookConfig = (names: ReadonlySet<string> | null = null): UserCo
   plugins: [
     offline(names),
     packed(),
+    workerCode(),
     observable({
       template: join(NOTEBOOKS, "kit", "template.html"),
       transformTemplate: filledTemplate,

@@ -1,16 +1,30 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
 import { el, saySo, type ViewOf, viewOf } from "../dom.ts";
 import { planFiles } from "../skies.ts";
+import { unpacked } from "../weather/unpack.ts";
 import type { JobAnswer, JobName, JobOptions } from "./jobs.ts";
 import type { Reply, Request } from "./messages.ts";
-import JobWorker from "./worker.ts?worker&inline";
+import workerCode from "./worker.ts?worker-code";
+
+let codeUrl: Promise<string> | null = null;
+
+const newWorker = async (): Promise<Worker> => {
+  codeUrl ??= unpacked(workerCode).then((code) =>
+    URL.createObjectURL(new Blob([code], { type: "text/javascript" })),
+  );
+  return new Worker(await codeUrl);
+};
 
 /** One worker a job: asking anew lets the question before it go. */
 const running = new Map<JobName, Worker>();
 
+/** The latest start of each job, which tells a worker that is still wanted from one that came too late. */
+const latest = new Map<JobName, symbol>();
+
 const stop = (job: JobName): void => {
   running.get(job)?.terminate();
   running.delete(job);
+  latest.delete(job);
 };
 
 /**
@@ -56,12 +70,16 @@ export const longWork = <Name extends JobName>(
   };
   const start = async (): Promise<void> => {
     stop(job);
+    const mine = Symbol(job);
+    latest.set(job, mine);
     bar.hidden = false;
     bar.removeAttribute("value");
     cancel.hidden = false;
     again.hidden = true;
     state.textContent = `${says}…`;
-    const worker = new JobWorker();
+    const worker = await newWorker();
+    // Another question, or a press of Stop, may have come while the code was being opened.
+    if (latest.get(job) !== mine) return worker.terminate();
     running.set(job, worker);
     worker.onmessage = hear;
     worker.onerror = ({ message }) => rest(message);

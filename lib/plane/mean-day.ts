@@ -13,7 +13,7 @@ const dayMeasure = (sunset: number): number => Math.sin(sunset) - sunset * Math.
 
 /**
  * An hour's share of a day's global light, Collares-Pereira & Rabl 1979, Solar Energy 22, 155:
- * rt = (pi/24) (a + b cos w) (cos w - cos ws) / (sin ws - ws cos ws). The hours of a day sum to 0.992 to 1.001.
+ * rt = (pi/24) (a + b cos w) (cos w - cos ws) / (sin ws - ws cos ws). A day sums to 0.991 to 1.013 for sunsets of 60 to 150 degrees.
  *
  * @param hourAngleDeg of the hour's middle, degrees from solar noon
  * @param sunsetDeg sunset hour angle, degrees

@@ -15,8 +15,8 @@ interface Bar {
 const BAR_PX = 34;
 
 /**
- * Short days a season for each set-up, today's first: bars with the figure at their end, a whisker to what one season in
- * ten exceeds, and the line of what is put up with.
+ * Short days a season for each set-up, today's first: a bar to the mean, a whisker to what one season in ten exceeds, both
+ * figures at its end (the second in brackets), and the line of what is put up with.
  */
 export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: ChartFrame): SVGSVGElement => {
   const bars: readonly Bar[] = [
@@ -85,8 +85,12 @@ export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: Cha
       Plot.text(bars, {
         x: ({ shortDays, p90 }: Bar) => Math.max(shortDays, p90 ?? 0),
         y: "name",
-        text: ({ shortDays, price }: Bar) =>
-          `${shortDays.toFixed(shortDays < 9.95 ? 1 : 0)}${price === null || narrow ? "" : `  ${worth.currency} ${Math.round(price)}`}`,
+        text: ({ shortDays, p90, price }: Bar) =>
+          [
+            shortDays.toFixed(shortDays < 9.95 ? 1 : 0),
+            p90 === null ? "" : ` (${Math.round(p90)})`,
+            price === null || narrow ? "" : `  ${worth.currency} ${Math.round(price)}`,
+          ].join(""),
         textAnchor: "start",
         dx: 6,
         fontWeight: 600,

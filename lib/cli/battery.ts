@@ -1,6 +1,6 @@
 import type { Plan } from "../plan/plan.ts";
 import { batteryTable } from "../report/battery-table.ts";
-import { batterySummary, doubtWords, wiringSummary } from "../report/battery-words.ts";
+import { batterySummary, doubtWords, ruleWords, wiringSummary } from "../report/battery-words.ts";
 import { chargeChart } from "../report/charge-chart.ts";
 import { circuitCautions } from "../report/circuit-cautions.ts";
 import { circuitModelWords } from "../report/circuit-models.ts";
@@ -28,7 +28,8 @@ The plan's sections circuit, battery and loads say what there is; what they leav
   --wiring FILE    cables: drop, loss and what the next sizes up return, one row a size
   --chart FILE     the charge through the season (SVG)
   --json           the whole answer as JSON on standard output
-  --from --to --step --climate   as in season
+  --from --to --climate   as in season
+  --step MINUTES   10, 15, 20, 30 or 60 [the plan's worth.stepMinutes: 60]
   --force          replace files that are there already
 
 Words used
@@ -87,6 +88,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         seasons: outcomes,
         days: batteryTable(season).rows,
         wiring,
+        rule: answer.rule,
       }),
     );
     return;
@@ -96,6 +98,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
       `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
       "",
       ...batterySummary(season),
+      ...ruleWords(answer.rule),
       "",
       "Wiring",
       ...wiringSummary(wiring),

@@ -1,8 +1,9 @@
 import { median } from "d3";
 import type { SkyDoubt } from "../season/battery-answer.ts";
 import { type BatterySeason, meanOutcome, quantileOutcome } from "../season/battery-season.ts";
+import type { SizingRule } from "../season/sizing-rule.ts";
 import type { WiringAnswer } from "../season/wiring.ts";
-import { dateWords, energyWords } from "./words.ts";
+import { dateWords, energyWords, periodWords } from "./words.ts";
 import { shortDaysWords } from "./worth-words.ts";
 
 const DOUBT_WORDS: Readonly<Record<SkyDoubt, readonly string[]>> = {
@@ -55,6 +56,15 @@ export const batterySummary = (season: BatterySeason): readonly string[] => {
     `The battery is full by noon on ${Math.round((100 * meanOutcome(season, "fullByNoonDays")) / days)} % of days.`,
   ];
 };
+
+/** What a handbook's rule of thumb would have bought, beside what there is; nothing where it has nothing to say. */
+export const ruleWords = (rule: SizingRule | null): readonly string[] =>
+  rule === null
+    ? []
+    : [
+        `Rule of thumb (Masters 2004, for 95 % of the time): ${periodWords(rule.month)} with ${rule.peakSunHours.toFixed(1)} peak sun hours a day asks for ` +
+          `${rule.days.toFixed(1)} days of storage, a battery of ${energyWords(rule.capacityWh)}; yours is of ${energyWords(rule.presentWh)}. The seasons above know the weather, the rule does not.`,
+      ];
 
 /** A plan's wiring in plain sentences: each run's drop, loss and check, then what its parts say to each other. */
 export const wiringSummary = ({ runs, remarks }: WiringAnswer): readonly string[] => [

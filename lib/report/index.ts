@@ -14,7 +14,7 @@ export { aimsSummary } from "./aims-summary.ts";
 export { type AimRow, aimsCsv, aimsTable } from "./aims-table.ts";
 export { allowanceChart } from "./allowance-chart.ts";
 export { type BatteryRow, batteryTable } from "./battery-table.ts";
-export { batterySummary, doubtWords, wiringSummary } from "./battery-words.ts";
+export { batterySummary, doubtWords, ruleWords, wiringSummary } from "./battery-words.ts";
 export { casesChart } from "./cases-chart.ts";
 export { chargeChart } from "./charge-chart.ts";
 export type { ChartFrame } from "./chart-base.ts";

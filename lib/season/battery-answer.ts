@@ -1,6 +1,7 @@
 import type { Plan } from "../plan/plan.ts";
 import { type BatterySeason, batterySeasons } from "./battery-season.ts";
 import { type Choices, choicesOf } from "./set-ups.ts";
+import { type SizingRule, sizingRule } from "./sizing-rule.ts";
 import type { PlanSkies } from "./skies-of-plan.ts";
 import { type SkySource, skySource } from "./sky-source.ts";
 import { type SmallestPanel, smallestSecondPanel } from "./smallest-panel.ts";
@@ -26,6 +27,8 @@ const doubtOf = (source: SkySource): SkyDoubt => {
 export interface BatteryAnswer {
   readonly season: BatterySeason;
   readonly wiring: WiringAnswer;
+  /** What a handbook's rule would have bought; `null` where it has nothing to say. */
+  readonly rule: SizingRule | null;
   readonly doubt: SkyDoubt;
 }
 
@@ -58,7 +61,8 @@ export const batteryOfPlan = (plan: Plan, skies: PlanSkies, progress: Progress =
     ...options,
     onProgress: (done, seasons) => progress(0.5 + (0.5 * done) / seasons),
   });
-  return { season, wiring, doubt: doubtOf(source) };
+  const rule = sizingRule(skies.skies, season, options.airC);
+  return { season, wiring, rule, doubt: doubtOf(source) };
 };
 
 /** What a plan's remedies are worth, all under the same skies. */

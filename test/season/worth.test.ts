@@ -180,7 +180,7 @@ describe("aims of a plan", () => {
 });
 
 describe("batteryOfPlan", () => {
-  const { wiring, season, doubt } = batteryOfPlan(
+  const { wiring, season, doubt, rule } = batteryOfPlan(
     readPlan({ ...input, circuit: { controller: { kind: "mppt" }, panelCable: { size: 2.5, lengthM: 12 } } }),
     planSkies,
   );
@@ -205,6 +205,21 @@ describe("batteryOfPlan", () => {
     expect(lostWhADay / offered).toBeGreaterThan(0.1 * (dropPct / 100));
     expect(lostWhADay / offered).toBeLessThan(dropPct / 100);
     expect(doubt).toBe("many seasons");
+  });
+
+  test("the handbook's rule is asked for the poorest month, with its load, usable share and warmth", () => {
+    if (rule === null) throw new Error("expected a rule");
+    // 46 days lying flat at 57 N: March is poorer than early April, and its mean on the level is stated as 2.3.
+    expect(rule.month).toBe("2027-03");
+    // The glass of a flat panel keeps back some 7 % of a low sun's light.
+    expect(rule.peakSunHours).toBeGreaterThan(0.9 * 2.3);
+    expect(rule.peakSunHours).toBeLessThan(2.3);
+    expect(rule.days).toBeCloseTo(9.43 - 1.9 * rule.peakSunHours + 0.11 * rule.peakSunHours ** 2, 9);
+    const loadWh = meanOutcome(season, "wantedWh") / wiring.days;
+    const cold = rule.capacityWh / ((loadWh * rule.days) / 0.9);
+    expect(cold).toBeGreaterThan(1);
+    expect(cold).toBeLessThan(1 / 0.9);
+    expect(rule.presentWh).toBeCloseTo(40 * 12.8, 9);
   });
 
   test("currents: the panel cable by Isc in strong light, the battery cable by the controller's limit", () => {

@@ -175,6 +175,9 @@ export const cuttingSheetPage = (document: Document, plan: Plan, legs: readonly 
     `A leg up to ${lengthWords(sheet.stow.foldedMm)} folds into the frame on its pivot, up to ${lengthWords(sheet.stow.looseMm)} lies in it loose; ` +
       `${sheet.stow.layers} ${sheet.stow.layers === 1 ? "leg stacks" : "legs stack"} in the depth at each side. Keep clear of the junction box and its cables.`,
   );
+  if (sheet.legs.length > sheet.stow.layers) {
+    say(`${sheet.legs.length} lengths are more than stack there: the rest travels outside the frame.`);
+  }
   for (const { mark, stowing } of sheet.legs)
     if (stowing) say(`${mark} ${stowing.allowed}; ${stowing.hint ?? ""}.`);
 

@@ -44,7 +44,7 @@ export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAn
     ...(best === flat
       ? []
       : [
-          `Of the plan's legs, ${best.setting.name} kept all season brings most: ${energyWords(best.totalWh)}` +
+          `Of the legs here, ${best.setting.name} kept all season brings most: ${energyWords(best.totalWh)}` +
             `${flat.totalWh > 0 ? `, ${gainWords(best.totalWh, flat.totalWh)} than lying flat` : ""}.`,
         ]),
     ...(bare.shortDays === null

@@ -27,7 +27,7 @@ export interface SettingFacts {
 export interface LegsAnswer {
   /** The tilt-by-date map. */
   readonly ladder: TiltLadder;
-  /** Flat and the plan's legs. */
+  /** Flat and the legs in question. */
   readonly settings: readonly SettingFacts[];
   readonly objective: LegObjective;
   /** Best sets beside flat and the owned legs: the first with nothing to cut, then one leg more each. */
@@ -103,17 +103,19 @@ export const settingFacts = (
  * All about a plan's legs.
  *
  * @param sets the best sets for that objective [of up to three legs for the season's total]
+ * @param settings what facts are wanted about, flat first [the plan's own]
  * @throws PlanError when a leg of the plan can't stand, or no length can be cut
  */
 export const legsAnswer = (
   season: StandSeason,
   objective: LegObjective = "season total",
   sets: readonly LegSetAnswer[] = bestLegsOfPlan(season),
+  settings: readonly Setting[] = settingsOf(season.plan),
 ): LegsAnswer => ({
   ladder: season.ladder,
   objective,
   sets,
-  settings: settingFacts(season, settingsOf(season.plan)),
+  settings: settingFacts(season, settings),
   bands: tiltBands(season.ladder),
   rules: rulesOfThumb(season.ladder, season.plan.site.latitudeDeg),
 });

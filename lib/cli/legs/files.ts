@@ -76,20 +76,20 @@ export const legsJson = (
   answer: LegsAnswer,
   legs: readonly NamedLeg[],
   notes: readonly string[],
-): string =>
-  JSON.stringify({
-    plan,
-    notes,
-    models: modelWords(plan),
-    objective: answer.objective,
-    sets: answer.sets.map(({ legs: cut, totalWh, scoreWh, addsWh }) => ({
-      legs: cut.map(({ legMm, tiltDeg }) => ({ legMm, tiltDeg })),
-      totalWh,
-      scoreWh,
-      addsWh,
-    })),
-    settings: answer.settings.map(({ setting, totalWh, tolerance }) => ({ ...setting, totalWh, tolerance })),
-    bands: answer.bands,
-    rules: answer.rules,
-    sheet: cuttingSheet(plan.stand, standPanels(plan).shortestMm, legs),
-  });
+): unknown => ({
+  plan,
+  notes,
+  models: modelWords(plan),
+  objective: answer.objective,
+  sets: answer.sets.map(({ legs: cut, totalWh, scoreWh, addsWh, shortDays }) => ({
+    legs: cut.map(({ legMm, tiltDeg }) => ({ legMm, tiltDeg })),
+    totalWh,
+    scoreWh,
+    addsWh,
+    shortDays,
+  })),
+  settings: answer.settings.map(({ setting, totalWh, tolerance }) => ({ ...setting, totalWh, tolerance })),
+  bands: answer.bands,
+  rules: answer.rules,
+  sheet: cuttingSheet(plan.stand, standPanels(plan).shortestMm, legs),
+});

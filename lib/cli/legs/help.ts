@@ -8,7 +8,7 @@ A leg of the plan marked "owned": true is kept in every set.
   --most N         most legs to cut, 0 to 4 [3]
   --for WHAT       what the set should be best at: "season total", "worst month", or "fewest short days"
                    on the plan's battery and loads (up to 2 legs of a dozen lengths) [season total]
-  --set N          make the sheet, the pieces, the gauge and the map's steps for the best set of N legs
+  --set N          make the files (all but the sets, bands and rules) for the best set of N legs
                    [the plan's own legs; without any, the best set]
 
 A leg that is cut already and stands too steep
@@ -17,7 +17,7 @@ A leg that is cut already and stands too steep
 
 Files, each only when asked for
   --csv FILE       the best sets, one row a leg
-  --settings FILE  the plan's legs: both readings, yields, tolerance, stowing, wind
+  --settings FILE  flat and the legs: both readings, yields, tolerance, stowing, wind
   --tolerance FILE what 1 mm, 1 degree and a wrong bearing cost, by month
   --bands FILE     tilts within 1 % and 3 % of the best, by month
   --rules FILE     rules of thumb against the computed best

@@ -1,5 +1,5 @@
 import { CUTTING_CAUTION, legsSummary } from "../../report/legs-summary.ts";
-import { chosenLegs } from "../../season/chosen-legs.ts";
+import { chosenLegs, legsAsSettings } from "../../season/chosen-legs.ts";
 import { LEG_OBJECTIVES, type LegObjective, type LegSetAnswer, MOST_LEGS } from "../../season/leg-set.ts";
 import { bestLegsOfPlan, legsAnswer } from "../../season/legs-answer.ts";
 import { panelUnits } from "../../season/panel-unit.ts";
@@ -7,20 +7,12 @@ import { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "../../season/short-day-
 import type { PlanSkies } from "../../season/skies-of-plan.ts";
 import { type StandSeason, standSeason } from "../../season/stand-season.ts";
 import { WIND_CAUTION } from "../../stand/steadiness.ts";
+import { DELIVERY_OPTIONS, deliver } from "../deliver.ts";
 import { readPlanFile } from "../plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "../plan-options.ts";
 import { planSkies } from "../plan-skies.ts";
 import { progressLine } from "../progress.ts";
-import {
-  numberOption,
-  switchedOn,
-  textOption,
-  UsageError,
-  type Verb,
-  type VerbWords,
-  type Voice,
-} from "../verb.ts";
-import { writeWholeFiles } from "../write-file.ts";
+import { numberOption, textOption, UsageError, type Verb, type VerbWords, type Voice } from "../verb.ts";
 import { legsFiles, legsJson } from "./files.ts";
 import { LEGS_HELP } from "./help.ts";
 import { trimAsked } from "./trim.ts";
@@ -63,31 +55,25 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const { skies, notes } = planned;
   const season = standSeason(plan, skies, panelUnits(plan.panels));
   const objective = objectiveOf(words);
-  const answer = legsAnswer(
-    season,
-    objective,
-    setsFor(objective, season, planned, Math.max(most, size ?? 0), voice),
+  const sets = setsFor(objective, season, planned, Math.max(most, size ?? 0), voice);
+  const legs = chosenLegs(plan, sets, size);
+  const answer = legsAnswer(season, objective, sets, legsAsSettings(plan, legs));
+  await deliver(
+    {
+      planFile,
+      files: await legsFiles(words, season, answer, legs),
+      json: () => legsJson(plan, answer, legs, notes),
+      lines: [
+        ...legsSummary(answer),
+        ...notes,
+        "",
+        `Before cutting: ${CUTTING_CAUTION}`,
+        `Wind: ${WIND_CAUTION}`,
+      ],
+    },
+    words,
+    voice,
   );
-  const legs = chosenLegs(plan, answer.sets, size);
-  const files = await legsFiles(words, season, answer, legs);
-  await writeWholeFiles(files, { force: switchedOn(words, "force") });
-
-  if (switchedOn(words, "json")) {
-    voice.say(legsJson(plan, answer, legs, notes));
-    return;
-  }
-  voice.say(
-    [
-      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
-      "",
-      ...legsSummary(answer),
-      ...notes,
-      "",
-      `Before cutting: ${CUTTING_CAUTION}`,
-      `Wind: ${WIND_CAUTION}`,
-    ].join("\n"),
-  );
-  for (const { path } of files) voice.remark(`wrote ${path}\n`);
 };
 
 const text = { type: "string" } as const;
@@ -98,6 +84,7 @@ export const legsVerb: Verb = {
   help: LEGS_HELP,
   options: {
     ...PLAN_OPTIONS,
+    ...DELIVERY_OPTIONS,
     most: text,
     for: text,
     set: text,
@@ -114,8 +101,6 @@ export const legsVerb: Verb = {
     measured: text,
     wanted: text,
     "read-from": text,
-    json: { type: "boolean" },
-    force: { type: "boolean" },
   },
   mostWords: 1,
   run,

@@ -2,7 +2,6 @@ import { type Column, csvText, type Table } from "../../lib/report/table.ts";
 import { type Provenance, tableMetadata } from "../../lib/report/table-metadata.ts";
 import { el } from "./dom.ts";
 import { saveText } from "./save.ts";
-import { whileShown } from "./while-shown.ts";
 
 export interface DataTableOptions {
   /** Name of the file it is saved as, without ending. */
@@ -26,8 +25,13 @@ const shown = <Row>({ value, decimals = 0 }: Column<Row>, row: Row): string => {
   return typeof cell === "number" ? (Number(cell.toFixed(decimals)) + 0).toFixed(decimals) : cell;
 };
 
-const headCell = <Row>({ title, unit, says }: Column<Row>): HTMLElement =>
-  el("th", { scope: "col", title: says }, title, unit === undefined ? null : el("small", {}, unit));
+const headCell = <Row>(column: Column<Row>): HTMLElement =>
+  el(
+    "th",
+    { scope: "col", title: column.says, class: isNumber(column) ? "number" : undefined },
+    column.title,
+    column.unit === undefined ? null : el("small", {}, column.unit),
+  );
 
 const bodyRow = <Row>(columns: readonly Column<Row>[], row: Row): HTMLElement =>
   el(
@@ -36,7 +40,7 @@ const bodyRow = <Row>(columns: readonly Column<Row>[], row: Row): HTMLElement =>
     ...columns.map((column) => el("td", isNumber(column) ? { class: "number" } : {}, shown(column, row))),
   );
 
-/** The rows in a window of their own; further ones are written as the reader comes near them, and all before printing. */
+/** The rows in a window of their own; further ones are written as the reader comes near them. A long table is not for paper. */
 const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement => {
   const rowsBody = el("tbody");
   const write = (upTo: number): void => {
@@ -46,7 +50,7 @@ const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement => {
   const window = el(
     "div",
     {
-      class: "table-window",
+      class: rows.length > ROWS_AT_A_TIME ? "table-window long" : "table-window",
       tabindex: 0,
       role: "region",
       "aria-label": title,
@@ -58,7 +62,6 @@ const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement => {
     el("table", {}, el("thead", {}, el("tr", {}, ...columns.map(headCell))), rowsBody),
   );
   write(ROWS_AT_A_TIME);
-  whileShown(window, "beforeprint", () => write(rows.length));
   return window;
 };
 
@@ -91,8 +94,12 @@ export const dataTable = <Row>(
           "Save its metadata",
         );
   const buttons = el("div", { class: "buttons" }, save, saveMetadata);
-  const count = (): HTMLElement =>
-    el("p", { class: "count" }, `${table.rows.length} ${table.rows.length === 1 ? "row" : "rows"}`);
+  const { length } = table.rows;
+  const words =
+    length > ROWS_AT_A_TIME
+      ? `${length} rows, all of them in the CSV file`
+      : `${length} ${length === 1 ? "row" : "rows"}`;
+  const count = (): HTMLElement => el("p", { class: "count" }, words);
   if (!folded) return el("div", { class: "data-table" }, body(table), count(), buttons);
   // Written out only when someone looks.
   const holder = el("div");

@@ -1,7 +1,14 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
 import { fieldSheet } from "../../../lib/report/field-sheet.ts";
 import { batteryOfPlan, smallestPanelsOfPlan, worthOfPlan } from "../../../lib/season/battery-answer.ts";
-import { type PlanSkies, panelUnits, reaim } from "../../../lib/season/index.ts";
+import {
+  fewestShortDaySets,
+  MOST_SHORT_DAY_LEGS,
+  type PlanSkies,
+  panelUnits,
+  reaim,
+  standSeason,
+} from "../../../lib/season/index.ts";
 
 /** Told how far the work has come, 0 to 1. */
 export type Progress = (share: number) => void;
@@ -30,6 +37,15 @@ export const JOBS = {
   /** The smallest second panel that would do, on the roof and on legs. */
   smallestPanels: (plan: Plan, skies: PlanSkies, progress: Progress, _: NoOptions) =>
     smallestPanelsOfPlan(plan, skies, progress),
+
+  /** The legs with the fewest short days on the battery. */
+  shortDayLegs: (plan: Plan, skies: PlanSkies, progress: Progress, _: NoOptions) =>
+    fewestShortDaySets(
+      standSeason(plan, skies.skies, panelUnits(plan.panels)),
+      skies,
+      MOST_SHORT_DAY_LEGS,
+      progress,
+    ),
 } as const;
 
 type NoOptions = Readonly<Record<never, never>>;

@@ -12,7 +12,7 @@ import { gunzipSync } from "node:zlib";
 import Papa from "papaparse";
 import { MEAN_SHARE, warmthAt } from "../../lib/sky/climate/day-temperature.ts";
 
-const raw = process.env["PANEL_SEASON_DATASETS"];
+const raw = process.env.PANEL_SEASON_DATASETS;
 if (raw === undefined) throw new Error("PANEL_SEASON_DATASETS must name the folder of the raw data sets");
 const here = fileURLToPath(new URL(".", import.meta.url));
 
@@ -46,11 +46,40 @@ interface Station {
 
 /** Names that come in capitals, put into ordinary writing; the abbreviations of the trade are spelt out. */
 const WORDS: Readonly<Record<string, string>> = {
-  arpt: "Airport", ap: "Airport", apt: "Airport", arp: "Airport", ai: "Airport", intl: "International",
-  "int'l": "International", int: "International", muni: "Municipal", municip: "Municipal", reg: "Regional",
-  rgnl: "Regional", rgn: "Regional", fld: "Field", fiel: "Field", fd: "Field", co: "County", "co.": "County",
-  cnty: "County", mem: "Memorial", cnyn: "Canyon", afb: "AFB", nas: "NAS", naf: "NAF", mcas: "MCAS",
-  ns: "NS", nf: "NF", angb: "ANGB", faa: "FAA", wfo: "WFO", usaf: "USAF", naas: "NAAS", ky: "KY", wv: "WV",
+  arpt: "Airport",
+  ap: "Airport",
+  apt: "Airport",
+  arp: "Airport",
+  ai: "Airport",
+  intl: "International",
+  "int'l": "International",
+  int: "International",
+  muni: "Municipal",
+  municip: "Municipal",
+  reg: "Regional",
+  rgnl: "Regional",
+  rgn: "Regional",
+  fld: "Field",
+  fiel: "Field",
+  fd: "Field",
+  co: "County",
+  "co.": "County",
+  cnty: "County",
+  mem: "Memorial",
+  cnyn: "Canyon",
+  afb: "AFB",
+  nas: "NAS",
+  naf: "NAF",
+  mcas: "MCAS",
+  ns: "NS",
+  nf: "NF",
+  angb: "ANGB",
+  faa: "FAA",
+  wfo: "WFO",
+  usaf: "USAF",
+  naas: "NAAS",
+  ky: "KY",
+  wv: "WV",
 };
 
 const ordinaryName = (name: string): string =>
@@ -59,7 +88,11 @@ const ordinaryName = (name: string): string =>
     .replace(/\(/g, " (")
     .toLowerCase()
     .split(/\s+/)
-    .map((word) => WORDS[word] ?? word.replace(/(^|[-/.])([a-z])/g, (_, before, letter) => before + letter.toUpperCase()))
+    .map(
+      (word) =>
+        WORDS[word] ??
+        word.replace(/(^|[-/.])([a-z])/g, (_, before, letter) => before + letter.toUpperCase()),
+    )
     .join(" ")
     .replace("/", " / ")
     .trim();
@@ -69,19 +102,29 @@ const ordinaryName = (name: string): string =>
  * tables give: the span that makes the published daily curve meet both. Day length from the middle of the month.
  */
 const lowAndHigh = (meanC: number, daylightC: number, latitude: number, month: number): [number, number] => {
-  const declination = (23.45 * Math.PI) / 180 * Math.sin((2 * Math.PI * (284 + 15 + 30.4 * month)) / 365);
-  const sunset = Math.acos(Math.max(-1, Math.min(1, -Math.tan((latitude * Math.PI) / 180) * Math.tan(declination))));
+  const declination = ((23.45 * Math.PI) / 180) * Math.sin((2 * Math.PI * (284 + 15 + 30.4 * month)) / 365);
+  const sunset = Math.acos(
+    Math.max(-1, Math.min(1, -Math.tan((latitude * Math.PI) / 180) * Math.tan(declination))),
+  );
   const half = (sunset * 12) / Math.PI;
   const steps = 96;
-  const daylight = mean(Array.from({ length: steps }, (_, i) => warmthAt(12 - half + (2 * half * (i + 0.5)) / steps)));
+  const daylight = mean(
+    Array.from({ length: steps }, (_, i) => warmthAt(12 - half + (2 * half * (i + 0.5)) / steps)),
+  );
   const span = Math.max(2, (daylightC - meanC) / (daylight - MEAN_SHARE));
   return [meanC - MEAN_SHARE * span, meanC + (1 - MEAN_SHARE) * span];
 };
 
 /** Twelve means of a monthly table with one row a month. */
-const fromMonths = (rows: readonly Row[], about: Omit<Station, "global" | "airLow" | "airHigh" | "wind">, windName: string): Station => {
+const fromMonths = (
+  rows: readonly Row[],
+  about: Omit<Station, "global" | "airLow" | "airHigh" | "wind">,
+  windName: string,
+): Station => {
   const at = (month: number, column: string): number => Number(rows[month]?.[column]);
-  const air = MONTHS.map((m) => lowAndHigh(at(m, "temp_mean_degC"), at(m, "temp_daylight_mean_degC"), about.latitude, m));
+  const air = MONTHS.map((m) =>
+    lowAndHigh(at(m, "temp_mean_degC"), at(m, "temp_daylight_mean_degC"), about.latitude, m),
+  );
   return {
     ...about,
     global: MONTHS.map((m) => at(m, "ghi_kWh_m2_day")),
@@ -97,11 +140,16 @@ const fromReadings = (
   about: Omit<Station, "global" | "airLow" | "airHigh" | "wind">,
   columns: { readonly global: string; readonly air?: string; readonly wind?: string },
 ): Station => {
-  const stepMs = Date.parse(rows[1]?.["time_utc"] ?? "") - Date.parse(rows[0]?.["time_utc"] ?? "");
-  interface Day { month: number; global: number[]; air: number[]; wind: number[] }
+  const stepMs = Date.parse(rows[1]?.time_utc ?? "") - Date.parse(rows[0]?.time_utc ?? "");
+  interface Day {
+    month: number;
+    global: number[];
+    air: number[];
+    wind: number[];
+  }
   const days = new Map<string, Day>();
   for (const row of rows) {
-    const local = new Date(Date.parse(row["time_utc"] ?? "") - stepMs / 2 + (about.longitude / 15) * 3_600_000);
+    const local = new Date(Date.parse(row.time_utc ?? "") - stepMs / 2 + (about.longitude / 15) * 3_600_000);
     const key = local.toISOString().slice(0, 10);
     const day = days.get(key) ?? { month: local.getUTCMonth(), global: [], air: [], wind: [] };
     days.set(key, day);
@@ -141,8 +189,15 @@ const head = (station: Omit<Station, "global" | "airLow" | "airHigh" | "wind">):
   source: station.source,
 });
 
-const monthsOf = (prefix: string, unit: string, values: readonly number[], digits: number): Record<string, string> =>
-  Object.fromEntries(MONTHS.map((m) => [`${prefix}_${two(m)}_${unit}`, round(values[m] ?? Number.NaN, digits)]));
+const monthsOf = (
+  prefix: string,
+  unit: string,
+  values: readonly number[],
+  digits: number,
+): Record<string, string> =>
+  Object.fromEntries(
+    MONTHS.map((m) => [`${prefix}_${two(m)}_${unit}`, round(values[m] ?? Number.NaN, digits)]),
+  );
 
 const radiationRecord = (station: Station): Record<string, string> => ({
   ...head(station),
@@ -166,84 +221,190 @@ const groupBy = (rows: readonly Row[], column: string): ReadonlyMap<string, read
 
 const american = [...groupBy(read("E_tmy3_monthly_253stations.csv"), "station_id").values()].map((rows) => {
   const first = rows[0] ?? {};
-  const place = ordinaryName(first["name"] ?? "");
-  return fromMonths(rows, {
-    id: `tmy3-${first["station_id"]}`,
-    place: `${place}, ${first["state"]}`,
-    country: first["state"] === "GU" ? "Guam" : "United States",
-    latitude: Number(first["latitude_deg"]),
-    longitude: Number(first["longitude_deg"]),
-    elevation: Number(first["elevation_m"]),
-    source: "typical year",
-  }, "wind_speed_mean_m_s");
+  const place = ordinaryName(first.name ?? "");
+  return fromMonths(
+    rows,
+    {
+      id: `tmy3-${first.station_id}`,
+      place: `${place}, ${first.state}`,
+      country: first.state === "GU" ? "Guam" : "United States",
+      latitude: Number(first.latitude_deg),
+      longitude: Number(first.longitude_deg),
+      elevation: Number(first.elevation_m),
+      source: "typical year",
+    },
+    "wind_speed_mean_m_s",
+  );
 });
 
 const german = [...groupBy(read("E_try2015_monthly_10regions.csv"), "region").values()].map((rows) => {
   const first = rows[0] ?? {};
-  return fromMonths(rows, {
-    id: (first["region"] ?? "").toLowerCase(),
-    place: first["name"] ?? "",
-    country: "Germany",
-    latitude: Number(first["latitude_deg"]),
-    longitude: Number(first["longitude_deg"]),
-    elevation: Number(first["elevation_m"]),
-    source: "typical year",
-  }, "wind_speed_10m_mean_m_s");
+  return fromMonths(
+    rows,
+    {
+      id: (first.region ?? "").toLowerCase(),
+      place: first.name ?? "",
+      country: "Germany",
+      latitude: Number(first.latitude_deg),
+      longitude: Number(first.longitude_deg),
+      elevation: Number(first.elevation_m),
+      source: "typical year",
+    },
+    "wind_speed_10m_mean_m_s",
+  );
 });
 
 const weatherColumns = { global: "ghi_W_m2", air: "temp_air_degC", wind: "wind_speed_m_s" };
 
 const hourly = ([file, id, place, country, latitude, longitude, elevation, source]: readonly [
-  string, string, string, string, number, number, number, string,
-]): Station => fromReadings(read(file), { id, place, country, latitude, longitude, elevation, source }, weatherColumns);
+  string,
+  string,
+  string,
+  string,
+  number,
+  number,
+  number,
+  string,
+]): Station =>
+  fromReadings(read(file), { id, place, country, latitude, longitude, elevation, source }, weatherColumns);
 
-const hourlyStations = ([
-  ["D_tmy3_barrow_ak_hourly.csv", "tmy3-700260", "Barrow, AK", "United States", 71.286, -156.767, 10, "typical year"],
-  ["D_tmy3_renton_wa_hourly.csv", "tmy3-727934", "Renton, WA", "United States", 47.48, -122.22, 10, "typical year"],
-  ["D_tmy3_denver_co_hourly.csv", "tmy3-725650", "Denver, CO", "United States", 39.83, -104.65, 1650, "typical year"],
-  ["D_tmy3_lasvegas_nv_hourly.csv", "tmy3-723860", "Las Vegas, NV", "United States", 36.083, -115.15, 648, "typical year"],
-  ["D_tmy3_guam_hourly.csv", "tmy3-912120", "Guam", "Guam", 13.483, 144.8, 77, "typical year"],
-  ["D_try2015_bremerhaven_hourly.csv", "try-01", "Bremerhaven", "Germany", 53.559, 8.587, 3, "typical year"],
-  ["C_lyngby_dtu_2016_10min.csv.gz", "lyngby-2016", "Kongens Lyngby", "Denmark", 55.791, 12.525, 50, "measured year"],
-  ["C_aachen_dwd_2021_10min.csv.gz", "aachen-2021", "Aachen", "Germany", 50.798, 6.024, 231, "measured year"],
-  ["C_heverlee_kuleuven_2021_hourly.csv", "heverlee-2021", "Heverlee", "Belgium", 50.86, 4.679, 28, "measured year"],
-] as const).map(hourly);
+const hourlyStations = (
+  [
+    [
+      "D_tmy3_barrow_ak_hourly.csv",
+      "tmy3-700260",
+      "Barrow, AK",
+      "United States",
+      71.286,
+      -156.767,
+      10,
+      "typical year",
+    ],
+    [
+      "D_tmy3_renton_wa_hourly.csv",
+      "tmy3-727934",
+      "Renton, WA",
+      "United States",
+      47.48,
+      -122.22,
+      10,
+      "typical year",
+    ],
+    [
+      "D_tmy3_denver_co_hourly.csv",
+      "tmy3-725650",
+      "Denver, CO",
+      "United States",
+      39.83,
+      -104.65,
+      1650,
+      "typical year",
+    ],
+    [
+      "D_tmy3_lasvegas_nv_hourly.csv",
+      "tmy3-723860",
+      "Las Vegas, NV",
+      "United States",
+      36.083,
+      -115.15,
+      648,
+      "typical year",
+    ],
+    ["D_tmy3_guam_hourly.csv", "tmy3-912120", "Guam", "Guam", 13.483, 144.8, 77, "typical year"],
+    [
+      "D_try2015_bremerhaven_hourly.csv",
+      "try-01",
+      "Bremerhaven",
+      "Germany",
+      53.559,
+      8.587,
+      3,
+      "typical year",
+    ],
+    [
+      "C_lyngby_dtu_2016_10min.csv.gz",
+      "lyngby-2016",
+      "Kongens Lyngby",
+      "Denmark",
+      55.791,
+      12.525,
+      50,
+      "measured year",
+    ],
+    [
+      "C_aachen_dwd_2021_10min.csv.gz",
+      "aachen-2021",
+      "Aachen",
+      "Germany",
+      50.798,
+      6.024,
+      231,
+      "measured year",
+    ],
+    [
+      "C_heverlee_kuleuven_2021_hourly.csv",
+      "heverlee-2021",
+      "Heverlee",
+      "Belgium",
+      50.86,
+      4.679,
+      28,
+      "measured year",
+    ],
+  ] as const
+).map(hourly);
 
 const surfradRows = read("C_surfrad_2018_ghi_hourly_5sites.csv");
-const surfrad = ([
-  ["bondville_il", "Bondville, IL", 40.052, -88.373, 230],
-  ["boulder_co", "Boulder, CO", 40.125, -105.237, 1689],
-  ["desert_rock_nv", "Desert Rock, NV", 36.624, -116.019, 1007],
-  ["fort_peck_mt", "Fort Peck, MT", 48.308, -105.102, 634],
-  ["goodwin_creek_ms", "Goodwin Creek, MS", 34.255, -89.873, 98],
-] as const).map(([column, place, latitude, longitude, elevation]) =>
-  fromReadings(surfradRows, {
-    id: `${column.replaceAll("_", "-")}-2018`, place, country: "United States", latitude, longitude, elevation,
-    source: "measured year",
-  }, { global: `ghi_${column}_W_m2` }),
+const surfrad = (
+  [
+    ["bondville_il", "Bondville, IL", 40.052, -88.373, 230],
+    ["boulder_co", "Boulder, CO", 40.125, -105.237, 1689],
+    ["desert_rock_nv", "Desert Rock, NV", 36.624, -116.019, 1007],
+    ["fort_peck_mt", "Fort Peck, MT", 48.308, -105.102, 634],
+    ["goodwin_creek_ms", "Goodwin Creek, MS", 34.255, -89.873, 98],
+  ] as const
+).map(([column, place, latitude, longitude, elevation]) =>
+  fromReadings(
+    surfradRows,
+    {
+      id: `${column.replaceAll("_", "-")}-2018`,
+      place,
+      country: "United States",
+      latitude,
+      longitude,
+      elevation,
+      source: "measured year",
+    },
+    { global: `ghi_${column}_W_m2` },
+  ),
 );
 
 // Where a station has hours as well, its own daily lows and highs replace those from the curve.
 const byHours = new Set(hourlyStations.map((station) => station.id));
 writeTable(
   "radiation-stations.csv",
-  [...american, ...german].filter((station) => !byHours.has(station.id)).concat(hourlyStations, surfrad).map(radiationRecord),
+  [...american, ...german]
+    .filter((station) => !byHours.has(station.id))
+    .concat(hourlyStations, surfrad)
+    .map(radiationRecord),
 );
 
 const sunshine = (file: string, prefix: string): Record<string, string>[] =>
   read(file).map((row) => ({
     ...head({
-      id: `${prefix}${row["id"]}`,
-      place: row["name"] ?? "",
-      country: row["country"] ?? "",
-      latitude: Number(row["latitude_deg"]),
-      longitude: Number(row["longitude_deg"]),
-      elevation: row["elevation_m"] === "" ? Number.NaN : Number(row["elevation_m"]),
+      id: `${prefix}${row.id}`,
+      place: row.name ?? "",
+      country: row.country ?? "",
+      latitude: Number(row.latitude_deg),
+      longitude: Number(row.longitude_deg),
+      elevation: row.elevation_m === "" ? Number.NaN : Number(row.elevation_m),
       source: "sunshine",
     }),
-    years: row["years_min"] ?? "",
+    years: row.years_min ?? "",
     ...Object.fromEntries(MONTHS.map((m) => [`sunshine_${two(m)}_h`, row[`sun_h_${two(m)}`] ?? ""])),
-    ...Object.fromEntries(MONTHS.map((m) => [`air_mean_${two(m)}_degC`, row[`temp_mean_degC_${two(m)}`] ?? ""])),
+    ...Object.fromEntries(
+      MONTHS.map((m) => [`air_mean_${two(m)}_degC`, row[`temp_mean_degC_${two(m)}`] ?? ""]),
+    ),
   }));
 
 writeTable("sunshine-stations.csv", sunshine("E_world_sunshine_monthly.csv", "wmo-"));

@@ -105,6 +105,23 @@ describe("clearSkyColumns", () => {
   });
 });
 
+describe("birdClearLight", () => {
+  test("bright ground adds what goes back and forth: over 1 - albedo x the sky's own reflectance", () => {
+    // Without aerosol the sky sends back 0.0685.
+    const air = { ...AIR, aod380: 0, aod500: 0 };
+    const dark = birdClearLight(1361, 0.5, 2, air, 0);
+    const snow = birdClearLight(1361, 0.5, 2, air, 0.8);
+    expect(snow.global / dark.global).toBeCloseTo(1 / (1 - 0.8 * 0.0685), 12);
+    expect(snow.beamNormal).toBe(dark.beamNormal);
+    expect(snow.diffuse - dark.diffuse).toBeCloseTo(snow.global - dark.global, 9);
+  });
+
+  test("without air in the way only the model's 0.9662 is left of the beam", () => {
+    const none = { ...AIR, pressureHPa: 1e-9, ozoneCm: 0, waterCm: 0, aod380: 0, aod500: 0 };
+    expect(birdClearLight(1000, 0.5, 2, none, 0).beamNormal).toBeCloseTo(966.2, 0);
+  });
+});
+
 describe("air mass and extraterrestrial light", () => {
   test("air mass grows as the sun sinks and keeps the horizon's value below it", () => {
     for (let altitude = 0; altitude < 90; altitude += 1) {
@@ -117,6 +134,14 @@ describe("air mass and extraterrestrial light", () => {
     expect(relativeAirMass(30)).toBeCloseTo(1.9943, 4);
     expect(standardPressureHPa(1000)).toBeCloseTo(898.75, 2);
     expect(extraterrestrialNormal(1)).toBeCloseTo(1408.7, 1);
+    expect(standardPressureHPa(0)).toBe(1013.25);
+    // ISO 2533: 226.32 hPa at 11 km, 1074.78 hPa 500 m below the sea (from memory).
+    expect(standardPressureHPa(11_000)).toBeCloseTo(226.32, 1);
+    expect(standardPressureHPa(-500)).toBeCloseTo(1074.78, 1);
+    expect(() => standardPressureHPa(-501)).toThrow(RangeError);
+    // Kasten & Young 1989, table 1: 37.92 at the horizon, 0.9997 overhead.
+    expect(relativeAirMass(0)).toBeCloseTo(37.92, 2);
+    expect(relativeAirMass(90)).toBeCloseTo(0.9997, 4);
     expect(() => standardPressureHPa(20_000)).toThrow("expected elevation -500 to 11000 m, received 20000");
   });
 

@@ -13,6 +13,10 @@ describe("turbidity", () => {
       // Two printed decimals.
       expect(Math.abs(angstromBetaOfVisibility(visibilityKm) - angstromBeta)).toBeLessThan(0.005);
     }
+    // 0.55^1.3 (3.912 / 20 - 0.01162) (0.02472 x 15 + 1.132) = 0.459707 x 0.18398 x 1.5028
+    expect(angstromBetaOfVisibility(20)).toBeCloseTo(0.127103, 5);
+    expect(angstromBetaOfVisibility(5)).toBeGreaterThan(0.39);
+    expect(angstromBetaOfVisibility(500)).toBe(0);
     expect(() => angstromBetaOfVisibility(1)).toThrow("expected visibility 5 km or more, received 1");
   });
 
@@ -48,6 +52,21 @@ describe("extraterrestrial integrals", () => {
     expect(hours.reduce((a, b) => a + b)).toBeCloseTo(dailyExtraterrestrial(52, 15, 1361), 6);
     expect(dailyExtraterrestrial(80, -20, 1361)).toBe(0);
     expect(dailyExtraterrestrial(90, 20, 1361)).toBeCloseTo(24 * 1361 * Math.sin((20 * Math.PI) / 180), 6);
+  });
+
+  test("between two hour angles, by hand; what lies under the horizon counts nothing", () => {
+    // Equator at an equinox: (12 / pi) 1361 (sin 30 - sin 0); sunset is at 90.
+    expect(extraterrestrialBetween(0, 0, 0, 30, 1361)).toBeCloseTo((12 / Math.PI) * 1361 * 0.5, 9);
+    expect(extraterrestrialBetween(0, 0, 60, 150, 1361)).toBeCloseTo(
+      extraterrestrialBetween(0, 0, 60, 90, 1361),
+      9,
+    );
+    expect(extraterrestrialBetween(0, 0, -150, -60, 1361)).toBeCloseTo(
+      extraterrestrialBetween(0, 0, 60, 90, 1361),
+      9,
+    );
+    expect(extraterrestrialBetween(0, 0, 95, 120, 1361)).toBe(0);
+    expect(extraterrestrialBetween(0, 0, 30, 30, 1361)).toBe(0);
   });
 
   test("examples", () => {

@@ -48,7 +48,7 @@ export { dropChart } from "./drop-chart.ts";
 export { type Headline, seasonHeadline } from "./headline.ts";
 export { type LegSetRow, legSetsTable } from "./leg-sets-table.ts";
 export { legsHeadline } from "./legs-headline.ts";
-export { CUTTING_CAUTION, legsSummary, legWords } from "./legs-summary.ts";
+export { CUTTING_CAUTION, legsSummary, legWords, setSentences } from "./legs-summary.ts";
 export { type LegRow, legsTable } from "./legs-table.ts";
 export { loadsTable } from "./loads-table.ts";
 export { measuredDaysChart } from "./measured-days-chart.ts";

@@ -26,6 +26,22 @@ const setSentence = (set: LegSetAnswer, days: number, objective: LegsAnswer["obj
   `Best ${COUNTS[set.legs.length]} to cut: ${listWords(set.legs.map(legWords))}. With the best of them each day: ` +
   `${energyWords(set.totalWh)}, ${energyWords(set.totalWh / days)} a day; ${addsWords(set, objective)}.`;
 
+/** Sets of legs in plain sentences: none to cut, then one more each. */
+export const setSentences = (
+  [bare, ...cut]: readonly LegSetAnswer[],
+  days: number,
+  objective: LegsAnswer["objective"],
+): readonly string[] => {
+  const chosen = cut.map((set) => setSentence(set, days, objective));
+  if (bare.shortDays === null) {
+    return cut.length > 0 ? chosen : ["No leg that could be cut brings more than what is there already."];
+  }
+  return [
+    `Without a new leg: ${bare.shortDays.toFixed(1)} short days in a mean season.`,
+    ...(cut.length > 0 ? chosen : ["No leg that could be cut saves a short day or a watt-hour short."]),
+  ];
+};
+
 /** The answer about legs in plain sentences. */
 export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAnswer): readonly string[] => {
   const days = ladder.days.length;
@@ -47,16 +63,7 @@ export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAn
           `Of the legs here, ${best.setting.name} kept all season brings most: ${energyWords(best.totalWh)}` +
             `${flat.totalWh > 0 ? `, ${gainWords(best.totalWh, flat.totalWh)} than lying flat` : ""}.`,
         ]),
-    ...(bare.shortDays === null
-      ? []
-      : [`Without a new leg: ${bare.shortDays.toFixed(1)} short days in a mean season.`]),
-    ...(cut.length === 0
-      ? [
-          bare.shortDays === null
-            ? "No leg that could be cut brings more than what is there already."
-            : "No leg that could be cut saves a short day or a watt-hour short.",
-        ]
-      : cut.map((set) => setSentence(set, days, objective))),
+    ...setSentences(sets, days, objective),
     ...(last === undefined || gain === null || gain === undefined || cut.length === 0
       ? []
       : [`In all: ${gain} than without a new leg.`]),

@@ -124,6 +124,20 @@ test("a leg that can't stand is told next to its field, and trimming refuses wha
   await close();
 }, 120_000);
 
+test("the legs for the fewest short days are lived through beside the page", async () => {
+  const { page, complaints, close } = await opened();
+  await page.getByLabel("Legs for the fewest short days").selectOption({ label: "yes (takes longer)" });
+  const said = page.locator(".short-day-legs li");
+  await said.first().waitFor({ timeout: 90_000 });
+  const sentences = await said.allTextContents();
+  expect(sentences[0]).toMatch(/^Without a new leg: [\d.]+ short days/);
+  const short = sentences.slice(0, -1).map((sentence) => Number(/([\d.]+) short days/.exec(sentence)?.[1]));
+  expect(short.length).toBeGreaterThan(1);
+  expect(short).toEqual([...short].sort((a, b) => b - a));
+  expect(complaints).toEqual([]);
+  await close();
+}, 120_000);
+
 test("every table is a CSV that parses, on a phone too, with no sideways scroll", async () => {
   const { page, complaints, close } = await opened({ viewport: { width: 390, height: 844 } });
   await madeAll(page);

@@ -1,3 +1,4 @@
+// biome-ignore-all assist/source/organizeImports: the rooms stand in the order in which light becomes an answer
 /**
  * panel-season: watt-hours a day from a solar panel propped on cut-to-length legs.
  *

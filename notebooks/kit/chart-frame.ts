@@ -33,16 +33,31 @@ const letTipsGo = (chart: SVGSVGElement): void => {
   });
 };
 
+/** What was last drawn under each name: it stands in, a little faded, until the new one is ready. */
+const lastDrawn = new Map<string, SVGSVGElement>();
+
+/** Longest that a chart in view waits for a quiet moment. */
+const PATIENCE_MS = 300;
+
+const whenQuiet = (then: () => void): void => {
+  if (typeof requestIdleCallback === "function") requestIdleCallback(then, { timeout: PATIENCE_MS });
+  else setTimeout(then, PATIENCE_MS / 3);
+};
+
 /**
- * Holds a chart. One that is handed over as a function is drawn when its reader comes near it, so that moving a
- * slider redraws only what can be seen; before printing, and for a file, it is drawn in any case.
+ * Holds a chart. One that is handed over as a function is drawn in a quiet moment once its reader is near it, so that
+ * a slider being moved waits for none but the charts that answer it; before printing, and for a file, it is drawn in any case.
+ *
+ * @param name of the chart, the same each time it is made anew
  */
-export const chartFrame = (chart: Chart): ChartFrame => {
+export const chartFrame = (chart: Chart, name: string): ChartFrame => {
   const element = el("div", { class: "chart" });
   let drawn: SVGSVGElement | null = null;
   const show = (svg: SVGSVGElement): SVGSVGElement => {
     drawn = svg;
+    lastDrawn.set(name, svg);
     letTipsGo(svg);
+    element.classList.remove("waiting");
     element.style.minHeight = "";
     element.replaceChildren(svg);
     return svg;
@@ -52,12 +67,16 @@ export const chartFrame = (chart: Chart): ChartFrame => {
     return { element, chart: () => chart };
   }
   const draw = (): SVGSVGElement => drawn ?? show(chart());
-  element.style.minHeight = `${USUAL_HEIGHT_PX}px`;
+  const before = lastDrawn.get(name);
+  element.classList.add("waiting");
+  if (before === undefined) element.style.minHeight = `${USUAL_HEIGHT_PX}px`;
+  else element.append(before);
   const watcher = new IntersectionObserver(
     ([entry]) => {
       if (entry?.isIntersecting !== true) return;
       watcher.disconnect();
-      draw();
+      // A newer one may have taken its place by then.
+      whenQuiet(() => element.isConnected && draw());
     },
     { rootMargin: AHEAD },
   );

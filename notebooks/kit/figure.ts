@@ -28,7 +28,7 @@ export const figure = <Row>(
   chart: Chart,
   { title, caption, file, table }: FigureOptions<Row>,
 ): HTMLElement => {
-  const frame = chartFrame(chart);
+  const frame = chartFrame(chart, title);
   if (typeof chart !== "function") measureRepaint();
   // A file's colours and paper are put into a copy: the chart on the page stays as it is.
   const copy = (): SVGSVGElement => frame.chart().cloneNode(true) as SVGSVGElement;

@@ -188,6 +188,7 @@ test("the day's charts follow the day that is picked, and Escape lets a tip go",
   await page.keyboard.press("Home");
   await expect.poll(() => page.locator(".day-picker output").textContent()).toMatch(/^15 March 2027/);
   const chart = page.locator(CHART).first();
+  await chart.scrollIntoViewIfNeeded();
   const box = (await chart.boundingBox())!;
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   const tip = chart.locator("[aria-label=tip], [data-marks=tip]").locator("text");

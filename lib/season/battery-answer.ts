@@ -8,9 +8,6 @@ import { type SmallestPanel, smallestSecondPanel } from "./smallest-panel.ts";
 import { type WiringAnswer, wiringOf } from "./wiring.ts";
 import { type WorthAnswer, worthOf } from "./worth.ts";
 
-/** Told how far the work has come, 0 to 1. */
-type Progress = (share: number) => void;
-
 /** What a reader must know about the skies that a battery was put through. */
 export type SkyDoubt = "clear sky only" | "few years" | "many seasons";
 
@@ -50,8 +47,16 @@ const prepared = (plan: Plan, skies: PlanSkies): Prepared => ({
   options: { timeZone: plan.site.timeZone, airC: plan.air.temperatureC },
 });
 
-/** Runs a plan's battery as it is, and its cables in the next sizes. */
-export const batteryOfPlan = (plan: Plan, skies: PlanSkies, progress: Progress = () => {}): BatteryAnswer => {
+/**
+ * Runs a plan's battery as it is, and its cables in the next sizes.
+ *
+ * @param progress told how far the work has come, 0 to 1
+ */
+export const batteryOfPlan = (
+  plan: Plan,
+  skies: PlanSkies,
+  progress: (share: number) => void = () => {},
+): BatteryAnswer => {
   const { source, choices, options } = prepared(plan, skies);
   const [season] = batterySeasons(source, [choices.asIs], {
     ...options,
@@ -66,7 +71,11 @@ export const batteryOfPlan = (plan: Plan, skies: PlanSkies, progress: Progress =
 };
 
 /** What a plan's remedies are worth, all under the same skies. */
-export const worthOfPlan = (plan: Plan, skies: PlanSkies, progress: Progress = () => {}): WorthOfPlan => {
+export const worthOfPlan = (
+  plan: Plan,
+  skies: PlanSkies,
+  progress: (share: number) => void = () => {},
+): WorthOfPlan => {
   const { source, choices, options } = prepared(plan, skies);
   const answer = worthOf(source, choices, plan.worth, {
     ...options,
@@ -79,7 +88,7 @@ export const worthOfPlan = (plan: Plan, skies: PlanSkies, progress: Progress = (
 export const smallestPanelsOfPlan = (
   plan: Plan,
   skies: PlanSkies,
-  progress: Progress = () => {},
+  progress: (share: number) => void = () => {},
 ): readonly SmallestPanel[] => {
   const { source, choices, options } = prepared(plan, skies);
   return (["roof", "legs"] as const).flatMap((where, at) => {

@@ -16,6 +16,7 @@ export {
   type BatterySeason,
   batterySeasons,
   meanOutcome,
+  type OutcomeNumber,
   quantileOutcome,
   type StateBand,
 } from "./battery-season.ts";
@@ -102,4 +103,4 @@ export {
 } from "./tolerance.ts";
 export { type ClockStretch, clockStretches, noonClocks } from "./walk-clock.ts";
 export { type CableChoice, type RunAnswer, type WiringAnswer, wiringOf } from "./wiring.ts";
-export { type Living, type WorthAnswer, type WorthRow, worthOf } from "./worth.ts";
+export { type BreakEven, type Living, type WorthAnswer, type WorthRow, worthOf } from "./worth.ts";

@@ -94,12 +94,16 @@ export const dataTable = <Row>(
           "Save its metadata",
         );
   const buttons = el("div", { class: "buttons" }, save, saveMetadata);
-  const { length } = table.rows;
-  const words =
-    length > ROWS_AT_A_TIME
-      ? `${length} rows, all of them in the CSV file`
-      : `${length} ${length === 1 ? "row" : "rows"}`;
-  const count = (): HTMLElement => el("p", { class: "count" }, words);
+  // Rows may be made only when they are asked for: a folded table does not ask.
+  const count = (): HTMLElement => {
+    const { length } = table.rows;
+    const rows = `${length} ${length === 1 ? "row" : "rows"}`;
+    return el(
+      "p",
+      { class: "count" },
+      length > ROWS_AT_A_TIME ? `${rows}, all of them in the CSV file` : rows,
+    );
+  };
   if (!folded) return el("div", { class: "data-table" }, body(table), count(), buttons);
   // Written out only when someone looks.
   const holder = el("div");

@@ -17,6 +17,8 @@ export default defineConfig({
     exclude: ["node_modules", ...tests.filter((glob) => glob.startsWith("!")).map((glob) => glob.slice(1))],
     // Code made ready for mutation is slow, and the first run of all tests must not fail for that.
     testTimeout: 180_000,
+    // Saves a third of the time; no test leaves anything behind that another could meet.
+    isolate: false,
     env: { TZ: "Pacific/Kiritimati" },
   },
 });

@@ -47,6 +47,8 @@ describe("martinRuizGlass", () => {
       before = glass.ground(tiltDeg);
     }
     expect(glass.ground(0.0574) - glass.ground(0.0572)).toBeLessThan(2e-5);
+    // Beyond the series the whole ratio counts: at 90 degrees it is pi / 2 - 1, the series' first term alone pi / 6.
+    expect(glass.ground(90)).toBeCloseTo(glass.sky(90), 12);
   });
 
   /** The integral of the beam form over what an upright or flat panel sees of an even dome, by brute force. */
@@ -104,7 +106,8 @@ describe("martinRuizGlass", () => {
     );
   });
 
-  test("refuses an angular loss that is none", () => {
+  test("takes an angular loss of 1, and refuses one that is none", () => {
+    expect(martinRuizGlass(1).beam(0.5)).toBeCloseTo((1 - Math.exp(-0.5)) / (1 - Math.exp(-1)), 14);
     for (const angularLoss of [0, -0.1, 1.01, Number.NaN]) {
       expect(() => martinRuizGlass(angularLoss)).toThrow(
         new RangeError(`martinRuizGlass: expected an angular loss above 0, up to 1, received ${angularLoss}`),

@@ -46,7 +46,9 @@ describe.each(Object.entries(SKY_MODELS))("%s", (_, model) => {
   });
 
   test("has nothing to spread where there is no diffuse light", () => {
-    expect(model(momentOf(30, 500, 0), { circumsolar: 7, dome: 7, horizon: 7 })).toEqual(blank());
+    for (const beamNormal of [0, 500]) {
+      expect(model(momentOf(30, beamNormal, 0), { circumsolar: 7, dome: 7, horizon: 7 })).toEqual(blank());
+    }
   });
 });
 

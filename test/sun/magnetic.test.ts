@@ -37,7 +37,36 @@ describe("magneticDeclination", () => {
     expect(magneticDeclination(78, -105, 0, Date.UTC(2027, 0, 1)).needle).not.toBe("steady");
   });
 
+  test("is useless under 2000 nT of level field, unsteady under 6000, steady above", () => {
+    // On a line towards the north magnetic pole the level part of the field falls to nothing.
+    const at = (latitudeDeg: number) =>
+      magneticDeclination(latitudeDeg, -100, 0, Date.UTC(2027, 0, 1)).needle;
+    expect([50, 60, 72, 78].map(at)).toEqual(["steady", "steady", "unsteady", "unsteady"]);
+  });
+
+  test("covers both ends of its editions and nothing beyond", () => {
+    const covered = (ms: number) => magneticDeclination(52, 5, 0, ms).dateCovered;
+    const { validToMs } = magneticDeclination(52, 5, 0, Date.UTC(2040, 0, 1));
+    expect([covered(validToMs - 1), covered(Date.UTC(2040, 0, 1))]).toEqual([true, false]);
+    expect([covered(Date.UTC(2014, 11, 15, 7)), covered(Date.UTC(2014, 11, 15, 7) - 1)]).toEqual([
+      true,
+      false,
+    ]);
+  });
+
+  test("counts height above the sea in metres", () => {
+    // The field's source lies thousands of kilometres below: 5 km up changes the needle by hundredths of a degree.
+    const [sea, high] = [0, 5000].map(
+      (m) => magneticDeclination(60, -100, m, Date.UTC(2027, 0, 1)).declinationDeg,
+    );
+    expect(Math.abs(high - sea)).toBeGreaterThan(1e-4);
+    expect(Math.abs(high - sea)).toBeLessThan(0.2);
+  });
+
   test("refuses a time that is none", () => {
+    expect(() => magneticDeclination(0, 0, 0, Number.POSITIVE_INFINITY)).toThrow(
+      "magneticDeclination: expected UTC milliseconds, received Infinity",
+    );
     expect(() => magneticDeclination(0, 0, 0, Number.NaN)).toThrow(RangeError);
   });
 });

@@ -118,7 +118,20 @@ describe("solarDays", () => {
     expect(() =>
       solarDays({ ...AMSTERDAM, longitudeDeg: Number.NaN }, { from: "2027-01-01", to: "2027-01-01" }),
     ).toThrow(RangeError);
-    expect(() => solarDays(AMSTERDAM, { from: "2027-02-01", to: "2027-01-01" })).toThrow(RangeError);
+    expect(() =>
+      solarDays({ ...AMSTERDAM, longitudeDeg: -181 }, { from: "2027-01-01", to: "2027-01-01" }),
+    ).toThrow("solarDays: expected longitude -180 to 180 degrees, received -181");
+    expect(() => solarDays(AMSTERDAM, { from: "2027-02-01", to: "2027-01-01" })).toThrow(
+      'solarDays: expected "to" on or after 2027-02-01, received 2027-01-01',
+    );
+    for (const edge of [
+      { latitudeDeg: 90, longitudeDeg: 180 },
+      { latitudeDeg: -90, longitudeDeg: -180 },
+    ]) {
+      expect(
+        solarDays({ ...edge, timeZone: "Etc/UTC" }, { from: "2027-01-01", to: "2027-01-01" }),
+      ).toHaveLength(1);
+    }
     expect(() => solarDays(AMSTERDAM, { from: "2027-02-30", to: "2027-03-01" })).toThrow(RangeError);
     expect(() =>
       solarDays({ ...AMSTERDAM, timeZone: "Mars/Olympus" }, { from: "2027-01-01", to: "2027-01-01" }),

@@ -135,7 +135,16 @@ describe("sunColumns", () => {
 
   test("refuses a step that leaves part of a day over", () => {
     for (const step of [0, -10, 7, 11, Number.NaN])
-      expect(() => sunColumns(at(52), { from: "2027-01-01", to: "2027-01-01" }, step)).toThrow(RangeError);
+      expect(() => sunColumns(at(52), { from: "2027-01-01", to: "2027-01-01" }, step)).toThrow(
+        `sunColumns: expected a step that divides 1440 minutes evenly, received ${step}`,
+      );
+  });
+
+  test("refuses more days than its column of days can count", () => {
+    // 1900 to 2099 are 73049 days.
+    expect(() => sunColumns(at(52), { from: "1900-01-01", to: "2099-12-31" })).toThrow(
+      "sunColumns: expected at most 65535 days, received 73049",
+    );
   });
 
   test("gives its example", () => {

@@ -113,6 +113,82 @@ describe("behindSkyline", () => {
     }
   });
 
+  test("shows of the band along the horizon, 6.5 degrees high, what stands over the skyline", () => {
+    const { sun, sky, dome } = dayOf("2027-04-10");
+    const band = (h: number, tiltDeg: number) =>
+      behindSkyline(sun, allRound(h))(sky, dome).viewOfBand({ tiltDeg, bearingDeg: 130 });
+    expect(band(3.25, 90)).toBeCloseTo(0.5, 9);
+    expect(band(3.25, 30)).toBeCloseTo(0.25, 9);
+    expect(band(6.5, 90)).toBe(0);
+    expect(band(20, 90)).toBe(0);
+    // A wall over the western half leaves an upright plane that faces it no band, and one that turns its back all of it.
+    const wall = behindSkyline(sun, [
+      { bearingDeg: 180, altitudeDeg: 0 },
+      { bearingDeg: 180, altitudeDeg: 40 },
+      { bearingDeg: 360, altitudeDeg: 40 },
+      { bearingDeg: 0, altitudeDeg: 0 },
+    ])(sky, dome);
+    expect(wall.viewOfBand({ tiltDeg: 90, bearingDeg: 90 })).toBeCloseTo(1, 9);
+    expect(wall.viewOfBand({ tiltDeg: 90, bearingDeg: 270 })).toBeLessThan(0.01);
+  });
+
+  test("an upright plane sees of a dome over a skyline at h: 1 / 2 - h / pi - sin(2 h) / (2 pi)", () => {
+    // The integral of cos^2 from h up, over the half circle in front: (pi / 2 - h) / 2 - sin(2 h) / 4, times 2 / pi.
+    const { sun, sky, dome } = dayOf("2027-04-10");
+    for (const h of [10, 45, 80]) {
+      const rad = (h * Math.PI) / 180;
+      const view = behindSkyline(sun, allRound(h))(sky, dome).viewOfSky({ tiltDeg: 90, bearingDeg: 20 });
+      // Bearings a degree apart.
+      expect(view).toBeCloseTo(0.5 - rad / Math.PI - Math.sin(2 * rad) / (2 * Math.PI), 4);
+    }
+  });
+
+  test("takes beam, brightening and ground light by the time with the sun clear, row by row", () => {
+    const { sun, sky, dome } = dayOf("2027-04-10");
+    const clear = sunClear(sun, skylineOf(allRound(20)));
+    const shaded = behindSkyline(sun, allRound(20))(sky, dome);
+    const openSky = Math.cos((20 * Math.PI) / 180) ** 2;
+    for (let row = 0; row < sun.length; row += 1) {
+      expect(shaded.beam[row]).toBe(dome.beam[row] * clear[row]);
+      expect(shaded.circumsolar[row]).toBe(dome.circumsolar[row] * clear[row]);
+      expect(shaded.dome[row]).toBe(dome.dome[row]);
+      expect(shaded.ground[row]).toBeCloseTo(
+        sky.albedo[row] * (sky.beamNormal[row] * sun.up[row] * clear[row] + sky.diffuse[row] * openSky),
+        9,
+      );
+    }
+    expect(Math.min(...clear)).toBe(0);
+    expect(Math.max(...clear)).toBe(1);
+  });
+
+  test("clears a skyline by the even change of altitude between the middles of rows", () => {
+    // Three rows at 8, 12 and 16 degrees over a skyline at 11: from 10 to 12 the first half of the middle row is half clear.
+    const rows = [8, 12, 16].map((altitude) => directionOf(altitude, 180));
+    const day = dayOf("2027-04-10").sun.days[0];
+    const made = {
+      ...dayOf("2027-04-10").sun,
+      length: 3,
+      days: [{ ...day, first: 0, end: 3 }],
+      east: Float64Array.from(rows, ({ east }) => east),
+      north: Float64Array.from(rows, ({ north }) => north),
+      up: Float64Array.from(rows, ({ up }) => up),
+    };
+    const share = sunClear(made, () => 11);
+    expect(share[0]).toBe(0);
+    expect(share[1]).toBeCloseTo((0.5 + 1) / 2, 9);
+    expect(share[2]).toBe(1);
+    // At 9: the first row's second half, from 8 to 10, is half clear.
+    expect(sunClear(made, () => 9)[0]).toBeCloseTo((0 + 0.5) / 2, 9);
+  });
+
+  test("refuses columns of another length", () => {
+    const { sun, sky, dome } = dayOf("2027-04-10");
+    expect(() => behindSkyline(sun, RIDGE)({ ...sky, length: 3 }, dome)).toThrow(
+      `behindSkyline: expected sky and dome of ${sun.length} rows, received 3 and ${sun.length}`,
+    );
+    expect(() => behindSkyline(sun, RIDGE)(sky, { ...dome, length: 4 })).toThrow("received");
+  });
+
   test("hides the sun behind the ridge and nowhere else, to a tenth of a step", () => {
     for (const date of ["2027-03-10", "2027-09-20", "2027-12-21"]) {
       const coarse = dayOf(date, 10);

@@ -1,20 +1,11 @@
 import { Temporal } from "temporal-polyfill";
-import { clockMinutes } from "../plan/clock.ts";
-
-/** A part of the day on the clock, as the plan states it: `from` may be later than `to`, over midnight. */
-export interface ClockWindow {
-  readonly from: string;
-  readonly to: string;
-}
+import { type ClockWindow, clockMinutes, windowMinutes } from "../plan/clock.ts";
 
 const MINUTE_MS = 60_000;
 const DAY_MINUTES = 1440;
 
 /** Hours from the beginning of a window to its end on a plain day. @example windowHours({ from: "22:00", to: "02:00" }) // 4 */
-export const windowHours = ({ from, to }: ClockWindow): number => {
-  const minutes = clockMinutes(to) - clockMinutes(from);
-  return (minutes > 0 ? minutes : minutes + DAY_MINUTES) / 60;
-};
+export const windowHours = (window: ClockWindow): number => windowMinutes(window) / 60;
 
 /** A civil date of a zone, ready for its clock times. */
 export interface CivilDay {
@@ -52,7 +43,7 @@ export const civilDays = (fromMs: number, toMs: number, timeZone: string): reado
       dayOfWeek: date.dayOfWeek,
       window: (window) => {
         const from = clockMinutes(window.from);
-        return [at(from), at(from + Math.round(windowHours(window) * 60))];
+        return [at(from), at(from + windowMinutes(window))];
       },
     };
   });

@@ -1,5 +1,6 @@
+import type { ClockWindow } from "../plan/clock.ts";
 import { type Appliance, type Loads, WEEKDAYS, type Weekday } from "../plan/loads.ts";
-import { type ClockWindow, civilDays, windowHours } from "./clock-windows.ts";
+import { civilDays, windowHours } from "./clock-windows.ts";
 
 /** Whole days cut into equal steps, each day from its own start: solar days, as the sun columns have them. */
 export interface DaySteps {

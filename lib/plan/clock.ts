@@ -19,3 +19,13 @@ export const clockOfMinutes = (minutes: number): string => {
   const whole = ((Math.round(minutes) % 1440) + 1440) % 1440;
   return `${String(Math.floor(whole / 60)).padStart(2, "0")}:${String(whole % 60).padStart(2, "0")}`;
 };
+
+/** A part of the day on the clock: `from` may be later than `to`, over midnight. */
+export interface ClockWindow {
+  readonly from: string;
+  readonly to: string;
+}
+
+/** Minutes from the beginning of a window to its end on a plain day; a whole day where both are the same time. */
+export const windowMinutes = ({ from, to }: ClockWindow): number =>
+  (clockMinutes(to) - clockMinutes(from) + 1440) % 1440 || 1440;

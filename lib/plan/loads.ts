@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { clockMinutes, clockTime } from "./clock.ts";
+import { clockTime, windowMinutes } from "./clock.ts";
 import { count, quantity, shortName } from "./field.ts";
 
 /** Days of the week, Monday first (ISO 8601). */
@@ -18,9 +18,6 @@ const onAtTimes = z.strictObject({
   kind: z.literal("at-times"),
   times: z.array(clockWindow).min(1).max(12),
 });
-
-const windowMinutes = ({ from, to }: { readonly from: string; readonly to: string }): number =>
-  (clockMinutes(to) - clockMinutes(from) + 1440) % 1440 || 1440;
 
 const forHours = z
   .strictObject({

@@ -1,10 +1,11 @@
 import type { Plan } from "../plan/plan.ts";
 import { type BatterySeason, batterySeasons } from "./battery-season.ts";
-import { type Choices, choicesOf } from "./set-ups.ts";
+import { choicesOf } from "./set-ups.ts";
 import { type SizingRule, sizingRule } from "./sizing-rule.ts";
 import type { PlanSkies } from "./skies-of-plan.ts";
 import { type SkySource, skySource } from "./sky-source.ts";
 import { type SmallestPanel, smallestSecondPanel } from "./smallest-panel.ts";
+import { todayOf } from "./today.ts";
 import { type WiringAnswer, wiringOf } from "./wiring.ts";
 import { type WorthAnswer, worthOf } from "./worth.ts";
 
@@ -35,17 +36,7 @@ export interface WorthOfPlan {
   readonly doubt: SkyDoubt;
 }
 
-interface Prepared {
-  readonly source: SkySource;
-  readonly choices: Choices;
-  readonly options: { readonly timeZone: string; readonly airC: number | readonly number[] };
-}
-
-const prepared = (plan: Plan, skies: PlanSkies): Prepared => ({
-  source: skySource(plan, skies),
-  choices: choicesOf(plan, skies.skies),
-  options: { timeZone: plan.site.timeZone, airC: plan.air.temperatureC },
-});
+const optionsOf = (plan: Plan) => ({ timeZone: plan.site.timeZone, airC: plan.air.temperatureC });
 
 /**
  * Runs a plan's battery as it is, and its cables in the next sizes.
@@ -57,12 +48,14 @@ export const batteryOfPlan = (
   skies: PlanSkies,
   progress: (share: number) => void = () => {},
 ): BatteryAnswer => {
-  const { source, choices, options } = prepared(plan, skies);
-  const [season] = batterySeasons(source, [choices.asIs], {
+  const source = skySource(plan, skies);
+  const options = optionsOf(plan);
+  const { asIs } = todayOf(plan, skies.skies);
+  const [season] = batterySeasons(source, [asIs], {
     ...options,
     onProgress: (done, seasons) => progress((0.5 * done) / seasons),
   });
-  const wiring = wiringOf(source, choices.asIs, {
+  const wiring = wiringOf(source, asIs, {
     ...options,
     onProgress: (done, seasons) => progress(0.5 + (0.5 * done) / seasons),
   });
@@ -76,9 +69,9 @@ export const worthOfPlan = (
   skies: PlanSkies,
   progress: (share: number) => void = () => {},
 ): WorthOfPlan => {
-  const { source, choices, options } = prepared(plan, skies);
-  const answer = worthOf(source, choices, plan.worth, {
-    ...options,
+  const source = skySource(plan, skies);
+  const answer = worthOf(source, choicesOf(plan, skies.skies), plan.worth, {
+    ...optionsOf(plan),
     onProgress: (done, seasons) => progress(done / seasons),
   });
   return { answer, doubt: doubtOf(source) };
@@ -90,9 +83,10 @@ export const smallestPanelsOfPlan = (
   skies: PlanSkies,
   progress: (share: number) => void = () => {},
 ): readonly SmallestPanel[] => {
-  const { source, choices, options } = prepared(plan, skies);
+  const source = skySource(plan, skies);
+  const choices = choicesOf(plan, skies.skies);
   return (["roof", "legs"] as const).flatMap((where, at) => {
-    const found = smallestSecondPanel(source, choices, plan.worth, options, where, (share) =>
+    const found = smallestSecondPanel(source, choices, plan.worth, optionsOf(plan), where, (share) =>
       progress((at + share) / 2),
     );
     return found === null ? [] : [found];

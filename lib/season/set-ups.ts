@@ -3,12 +3,12 @@ import { diodePanel } from "../panel/index.ts";
 import { controllerSchema } from "../plan/circuit.ts";
 import type { Module } from "../plan/panels.ts";
 import type { Plan } from "../plan/plan.ts";
-import { type AimPlan, heldAim } from "./aim-plan.ts";
-import { legsInUse, turnedAfterSun } from "./aims-of-plan.ts";
-import { type PanelUnit, panelUnits } from "./panel-unit.ts";
-import type { PlacedPanels, SetUp } from "./set-up.ts";
-import { settingsOf } from "./settings.ts";
+import { heldAim } from "./aim-plan.ts";
+import { turnedAfterSun } from "./aims-of-plan.ts";
+import type { PanelUnit } from "./panel-unit.ts";
+import type { SetUp } from "./set-up.ts";
 import type { SeasonSkies } from "./skies.ts";
+import { todayOf } from "./today.ts";
 
 /** A set-up that could be had, what it changes, and what it costs. */
 export interface Remedy {
@@ -74,17 +74,7 @@ const SIZES_UP = 2;
 export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
   const { circuit, battery, loads, worth } = plan;
   const { prices } = worth;
-  const units = panelUnits(plan.panels);
-  const onStand = units.filter(({ fixedAim }) => fixedAim === null);
-  const settings = settingsOf(plan);
-  const [flat, ...legs] = settings;
-  const flatAims = heldAim(flat);
-  const hasLegs = legs.length > 0;
-  const legAims = hasLegs ? legsInUse(skies, onStand.length > 0 ? onStand : units, settings) : flatAims;
-  const place = (aims: AimPlan): readonly PlacedPanels[] =>
-    units.map((unit) => ({ unit, aims: unit.fixedAim === null ? aims : heldAim(unit.fixedAim) }));
-  const today = place(worth.now === "legs" ? legAims : flatAims);
-  const asIs: SetUp = { name: "as is", panels: today, circuit, battery, loads };
+  const { asIs, onStand, hasLegs, legAims, place } = todayOf(plan, skies);
   const remedies: Remedy[] = [];
   const offer = (name: string, says: string, price: number, change: Partial<SetUp>): Remedy => ({
     setUp: { ...asIs, ...change, name },
@@ -96,7 +86,7 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
     if (worth.now === "flat") {
       remedies.push(
         offer("legs used", "the stand's legs, changed by the calendar", prices.legs, {
-          panels: place(legAims),
+          panels: place(legAims()),
         }),
       );
     }
@@ -120,7 +110,7 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
       where === "roof" ? "second panel on the roof" : "second panel on legs",
       `${Math.round(rated)} W more, ${where === "roof" ? "flat on the roof" : "on legs of its own"}`,
       prices.panelPerW * rated + (where === "roof" ? prices.roofMount : prices.secondStand),
-      { panels: [...today, { unit, aims: where === "roof" ? roofAims : legAims }] },
+      { panels: [...asIs.panels, { unit, aims: where === "roof" ? roofAims : legAims() }] },
     );
   };
   for (const where of ["roof", "legs"] as const) {

@@ -49,14 +49,14 @@ export const clearLedger = (ledger: EnergyLedger): void => {
   ledger.turnedAway = 0;
 };
 
-/** Below this nothing has moved, and a share of it means nothing. */
-const NOTHING_WH = 1e-9;
+/** Below this nothing has moved: the rounding of what is stored would be a share of it. */
+const NOTHING_WH = 1e-6;
 
 /**
  * What the books do not account for, as a share of throughput:
  * offered - (stored at the end - at the start) - used - lost - turned away, over all that moved.
  *
- * Rounding leaves about 1e-15 a step; more than 1e-9 is a fault. 0 when less than a nanowatt-hour moved.
+ * Rounding leaves about 1e-15 a step; more than 1e-9 is a fault. 0 when less than a microwatt-hour moved.
  *
  * @param startWh Stored at the start, Wh above the floor.
  * @param endWh Stored at the end.

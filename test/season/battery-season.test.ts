@@ -70,7 +70,8 @@ describe("batterySeasons over random plans", () => {
     wiring: fc.constant("parallel" as const),
     watts: fc.double({ min: 1, max: 120, noNaN: true }),
     bigger: fc.double({ min: 1, max: 4, noNaN: true }),
-    kept: fc.double({ min: 0, max: 1, noNaN: true }),
+    // None, or more than a thousandth: the rounding of what is stored would be a share of a load of picowatts.
+    kept: fc.oneof(fc.constant(0), fc.double({ min: 1e-3, max: 1, noNaN: true })),
   });
 
   test("books close, charge stays within limits, and no remedy makes a single day worse", () => {

@@ -75,7 +75,9 @@ describe("sunColumns", () => {
       expect(day.sunHours).toBeCloseTo(hours, 9);
     });
     expect(row).toBe(sun.length);
-    expect(sun.timeMs).toHaveLength(sun.length);
+    for (const column of [sun.timeMs, sun.hours, sun.east, sun.north, sun.up, sun.day]) {
+      expect(column).toHaveLength(sun.length);
+    }
   });
 
   test("has all rows in the midnight sun and none in polar night, at both poles", () => {

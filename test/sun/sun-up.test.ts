@@ -38,6 +38,21 @@ describe("horizonCrossingMs", () => {
     expect(Math.abs(horizonCrossingMs(bent, 0, 10 * HOUR_MS) - 1_234_567)).toBeLessThan(5_000);
     expect(looks).toBeLessThan(42);
   });
+
+  test("never leaves its ends, however steep the crossing and level the rest", () => {
+    for (const crossingMs of [1_234_567, 9 * HOUR_MS]) {
+      for (const side of [1, -1]) {
+        const seen: number[] = [];
+        const steep = (ms: number) => {
+          seen.push(ms);
+          return side * Math.atan((ms - crossingMs) / (20 * 60_000));
+        };
+        expect(Math.abs(horizonCrossingMs(steep, 0, 10 * HOUR_MS) - crossingMs)).toBeLessThan(500);
+        expect(Math.min(...seen)).toBe(0);
+        expect(Math.max(...seen)).toBe(10 * HOUR_MS);
+      }
+    }
+  });
 });
 
 describe("sunlitSpans", () => {

@@ -1,29 +1,39 @@
-import { spawn } from "node:child_process";
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { PlanError } from "../plan/problem.ts";
+import { browserPipe } from "./browser-pipe.ts";
 import { installedChromium, QUIET_CHROMIUM } from "./installed-chromium.ts";
 
 const LONGEST_MS = 60_000;
 
-const ran = (
-  program: string,
-  args: readonly string[],
-): Promise<{ readonly code: number | null; readonly told: string }> =>
-  new Promise((resolve, reject) => {
-    const child = spawn(program, args, { stdio: ["ignore", "ignore", "pipe"], timeout: LONGEST_MS });
-    let told = "";
-    child.stderr.on("data", (text: Buffer) => {
-      told = (told + text.toString()).slice(-2000);
-    });
-    child.on("error", reject);
-    child.on("close", (code) => resolve({ code, told }));
-  });
+const ANY_BROWSER = "write the page with --html and print it from any browser";
 
-const refuse = (allowed: string, hint: string): never => {
-  throw new PlanError([{ path: "pdf", value: "page", allowed, hint }]);
+const refusal = (allowed: string, hint: string): PlanError =>
+  new PlanError([{ path: "pdf", value: "page", allowed, hint }]);
+
+/** Has a browser open a page and print it on the paper that its own style sheet asks for. */
+const printed = async (program: string, folder: string, url: string): Promise<Uint8Array> => {
+  const browser = browserPipe(
+    program,
+    [...QUIET_CHROMIUM, "--no-zygote", "--disable-gpu", `--user-data-dir=${join(folder, "profile")}`],
+    LONGEST_MS,
+  );
+  try {
+    const { targetId } = await browser.ask("Target.createTarget", { url: "about:blank" });
+    const { sessionId } = await browser.ask("Target.attachToTarget", { targetId, flatten: true });
+    const session = String(sessionId);
+    await browser.ask("Page.enable", {}, session);
+    const loaded = browser.told("Page.loadEventFired");
+    await browser.ask("Page.navigate", { url }, session);
+    await loaded;
+    const how = { preferCSSPageSize: true, printBackground: true };
+    const { data } = await browser.ask("Page.printToPDF", how, session);
+    return Buffer.from(String(data), "base64");
+  } finally {
+    browser.close();
+  }
 };
 
 /**
@@ -33,33 +43,20 @@ const refuse = (allowed: string, hint: string): never => {
  * @throws PlanError when no Chromium is installed, or it fails
  */
 export const printPdf = async (html: string): Promise<Uint8Array> => {
-  const program =
-    installedChromium() ??
-    refuse(
+  const program = installedChromium();
+  if (program === null) {
+    throw refusal(
       "needs Chromium, Chrome or Edge, and none was found",
-      "name one in CHROME_PATH, or write the page with --html and print it from any browser",
+      `name one in CHROME_PATH, or ${ANY_BROWSER}`,
     );
+  }
   const folder = await mkdtemp(join(tmpdir(), "panel-season-"));
   try {
     const page = join(folder, "page.html");
-    const pdf = join(folder, "page.pdf");
     await writeFile(page, html);
-    const { code, told } = await ran(program, [
-      ...QUIET_CHROMIUM,
-      "--disable-gpu",
-      `--user-data-dir=${join(folder, "profile")}`,
-      "--no-pdf-header-footer",
-      `--print-to-pdf=${pdf}`,
-      pathToFileURL(page).href,
-    ]);
-    try {
-      return await readFile(pdf);
-    } catch {
-      return refuse(
-        `can't be made: the browser ended with ${code}: ${told.trim().split("\n").at(-1) ?? ""}`,
-        "write the page with --html and print it from any browser",
-      );
-    }
+    return await printed(program, folder, pathToFileURL(page).href);
+  } catch (cause) {
+    throw refusal(`can't be made: ${cause instanceof Error ? cause.message : String(cause)}`, ANY_BROWSER);
   } finally {
     // The browser may still be letting go of its profile.
     await rm(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });

@@ -10,12 +10,13 @@ import { wiringTable } from "../report/wiring-table.ts";
 import { type BatteryAnswer, batteryOfPlan } from "../season/battery-answer.ts";
 import { livedSkies } from "./battery-seasons.ts";
 import { chartDocument } from "./chart-document.ts";
+import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { tableFiles } from "./table-files.ts";
-import { switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
 import { version } from "./version.ts";
-import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+import type { WholeFile } from "./write-file.ts";
 
 const help = `
   panel-season battery [PLAN] [options]
@@ -73,42 +74,36 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   lived.end();
   const { season, wiring } = answer;
   const notes = [...lived.skies.notes, ...doubtWords(answer.doubt)];
-  const files = await filesAsked(words, plan, answer);
-  await writeWholeFiles(files, { force: switchedOn(words, "force") });
-
   const cautions = circuitCautions(plan);
-  if (switchedOn(words, "json")) {
-    const { outcomes } = season;
-    voice.say(
-      JSON.stringify({
+  await deliver(
+    {
+      planFile,
+      files: await filesAsked(words, plan, answer),
+      json: () => ({
         plan,
         notes,
         cautions,
         models: [...modelWords(plan), ...circuitModelWords(plan)],
-        seasons: outcomes,
+        seasons: season.outcomes,
         days: batteryTable(season).rows,
         wiring,
         rule: answer.rule,
       }),
-    );
-    return;
-  }
-  voice.say(
-    [
-      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
-      "",
-      ...batterySummary(season),
-      ...ruleWords(answer.rule),
-      "",
-      "Wiring",
-      ...wiringSummary(wiring),
-      "",
-      "Before you touch a wire",
-      ...cautions.map((caution) => `- ${caution}`),
-      ...(notes.length === 0 ? [] : ["", ...notes]),
-    ].join("\n"),
+      lines: [
+        ...batterySummary(season),
+        ...ruleWords(answer.rule),
+        "",
+        "Wiring",
+        ...wiringSummary(wiring),
+        "",
+        "Before you touch a wire",
+        ...cautions.map((caution) => `- ${caution}`),
+        ...(notes.length === 0 ? [] : ["", ...notes]),
+      ],
+    },
+    words,
+    voice,
   );
-  for (const { path } of files) voice.remark(`wrote ${path}\n`);
 };
 
 const text = { type: "string" } as const;
@@ -118,12 +113,11 @@ export const batteryVerb: Verb = {
   says: "what reaches the battery and when: cables, charge through the season, short days",
   help,
   options: {
+    ...DELIVERY_OPTIONS,
     ...PLAN_OPTIONS,
     csv: text,
     wiring: text,
     chart: text,
-    json: { type: "boolean" },
-    force: { type: "boolean" },
   },
   mostWords: 1,
   run,

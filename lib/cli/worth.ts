@@ -11,12 +11,13 @@ import { smallestPanelsOfPlan, worthOfPlan } from "../season/battery-answer.ts";
 import type { WorthAnswer } from "../season/worth.ts";
 import { livedSkies } from "./battery-seasons.ts";
 import { chartDocument } from "./chart-document.ts";
+import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { tableFiles } from "./table-files.ts";
 import { numberOption, switchedOn, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
 import { version } from "./version.ts";
-import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+import type { WholeFile } from "./write-file.ts";
 
 const help = `
   panel-season worth [PLAN] [options]
@@ -91,13 +92,12 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
     : [];
   lived.end();
   const notes = [...lived.skies.notes, ...doubtWords(doubt)];
-  const files = await filesAsked(words, plan, answer);
-  await writeWholeFiles(files, { force: switchedOn(words, "force") });
-
   const cautions = secondPanelCautions(plan);
-  if (switchedOn(words, "json")) {
-    voice.say(
-      JSON.stringify({
+  await deliver(
+    {
+      planFile,
+      files: await filesAsked(words, plan, answer),
+      json: () => ({
         plan,
         notes,
         cautions,
@@ -105,23 +105,19 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         smallest,
         ...jsonOf(answer),
       }),
-    );
-    return;
-  }
-  voice.say(
-    [
-      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}`,
-      "",
-      ...worthSummary(answer, worth, smallest),
-      "",
-      ...worthVerdicts(answer, worth),
-      "",
-      "Before you buy, climb or connect",
-      ...cautions.map((caution) => `- ${caution}`),
-      ...(notes.length === 0 ? [] : ["", ...notes]),
-    ].join("\n"),
+      lines: [
+        ...worthSummary(answer, worth, smallest),
+        "",
+        ...worthVerdicts(answer, worth),
+        "",
+        "Before you buy, climb or connect",
+        ...cautions.map((caution) => `- ${caution}`),
+        ...(notes.length === 0 ? [] : ["", ...notes]),
+      ],
+    },
+    words,
+    voice,
   );
-  for (const { path } of files) voice.remark(`wrote ${path}\n`);
 };
 
 const text = { type: "string" } as const;
@@ -131,6 +127,7 @@ export const worthVerb: Verb = {
   says: "is it worth it: legs, turning, a second panel, cable, controller, battery, fewer loads",
   help,
   options: {
+    ...DELIVERY_OPTIONS,
     from: PLAN_OPTIONS.from,
     to: PLAN_OPTIONS.to,
     climate: PLAN_OPTIONS.climate,
@@ -138,8 +135,6 @@ export const worthVerb: Verb = {
     chart: text,
     "short-days": text,
     smallest: { type: "boolean" },
-    json: { type: "boolean" },
-    force: { type: "boolean" },
   },
   mostWords: 1,
   run,

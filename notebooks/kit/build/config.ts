@@ -11,6 +11,16 @@ import { workerCode } from "./worker-code.ts";
 
 const KIT = dirname(fileURLToPath(import.meta.resolve("@observablehq/notebook-kit")));
 
+/** Dependencies of the library that only its command line uses. */
+const NODE_ONLY: ReadonlySet<string> = new Set(["linkedom", "tinypool"]);
+
+const BROWSER_LIBRARIES = [
+  ...Object.keys(manifest.dependencies).filter((name) => !NODE_ONLY.has(name)),
+  "@observablehq/inputs",
+  "htl",
+  "observable:runtime",
+];
+
 /**
  * What the dev server, the static site and the take-away files have in common.
  *
@@ -34,5 +44,6 @@ export const notebookConfig = (names: ReadonlySet<string> | null = null): UserCo
     }),
   ],
   define: { "import.meta.env.PANEL_SEASON_VERSION": JSON.stringify(manifest.version) },
-  optimizeDeps: { rolldownOptions: { plugins: [offline()] } },
+  // Named ahead: a dependency found only when a cell imports it makes the dev server bundle anew and reload the page.
+  optimizeDeps: { include: BROWSER_LIBRARIES, rolldownOptions: { plugins: [offline()] } },
 });

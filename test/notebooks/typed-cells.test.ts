@@ -26,7 +26,7 @@ test("finds the cells of a sound notebook sound, in whatever order they stand", 
     ts(6, "display(wrapBearing(many));"),
   ]);
   expect(typeProblems([sound])).toEqual([]);
-});
+}, 120_000);
 
 test("tells file, line and reason of what is not", () => {
   const broken = notebookOf([
@@ -44,4 +44,4 @@ test("tells file, line and reason of what is not", () => {
       expect.stringMatching(/^notebooks\/made-up\.html:15 TS2\d+: .*'toUpperCase'/),
     ]),
   );
-});
+}, 120_000);

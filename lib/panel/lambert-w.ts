@@ -27,7 +27,7 @@ export const lambertW0OfExp = (y: number): number => {
  * W(x), the principal branch: the w not below -1 for which w e^w = x.
  *
  * Corless, Gonnet, Hare, Jeffrey & Knuth 1996, Advances in Computational Mathematics 5, 329: Halley's method (equation
- * 5.9) from the series about the branch point (4.22) for negative arguments, {@link lambertW0OfExp} for positive ones.
+ * 5.9) from the series about the branch point (4.22) for negative arguments, `lambertW0OfExp` for positive ones.
  *
  * @param x From -1/e.
  * @returns From -1; NaN below -1/e. Relative error below 1e-14, but 1e-11 within 1e-4 of the branch point, where W is

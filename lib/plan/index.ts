@@ -14,10 +14,12 @@ export { CHEMISTRIES } from "./battery.ts";
 export type { CableRun, Circuit, Controller, MpptController, PwmController } from "./circuit.ts";
 export type { AnalogyKind, ClimateFrom, SunshineRelation } from "./climate.ts";
 export { ANALOGY_KINDS, SUNSHINE_RELATIONS } from "./climate.ts";
+export type { Cutting } from "./cutting.ts";
 export { inchesText, MM_PER_INCH, millimetresOf, millimetresText } from "./length.ts";
 export type { Appliance, Loads, Weekday } from "./loads.ts";
 export { WEEKDAYS } from "./loads.ts";
 export {
+  ASSUMED,
   type CompleteNameplate,
   completeNameplate,
   type Nameplate,

@@ -63,7 +63,13 @@ export { type SettingStyle, settingStyles } from "./setting-styles.ts";
 export { type DrawnSetting, sideViewDrawing } from "./side-view-drawing.ts";
 export { steadyWords } from "./steady-words.ts";
 export { sunCompass, type WantedBearing } from "./sun-compass.ts";
-export { type ClockLine, type DateRing, type SunCompassDial, sunCompassDial } from "./sun-compass-dial.ts";
+export {
+  type ClockLine,
+  type DateRing,
+  type DialPoint,
+  type SunCompassDial,
+  sunCompassDial,
+} from "./sun-compass-dial.ts";
 export { sunPathChart } from "./sun-path-chart.ts";
 export { standaloneSvg, svgFile } from "./svg-file.ts";
 export { swapsSummary } from "./swaps-summary.ts";

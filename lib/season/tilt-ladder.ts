@@ -46,7 +46,7 @@ export type AimEnergy = (tiltDeg: number, bearingDeg: number) => Float64Array;
 
 /**
  * Makes the function that gives the Wh of each day at an aim for the panels on the stand: what can be foreseen of the
- * expected skies ({@link foreseen}), or the clear sky where no other is known. It keeps its own work columns.
+ * expected skies (`foreseen`), or the clear sky where no other is known. It keeps its own work columns.
  *
  * @throws PlanError when no panel is on the stand
  */
@@ -134,7 +134,7 @@ export const energyAt = ({ tiltsDeg, dayWh }: TiltLadder, tiltDeg: number): Floa
 };
 
 /**
- * A ladder with finer steps from flat to upright, read off a coarse one at a fraction of the cost, as {@link energyAt}.
+ * A ladder with finer steps from flat to upright, read off a coarse one at a fraction of the cost, as `energyAt`.
  *
  * @param ladder at least four rungs, from 0 to 90 degrees
  * @param stepDeg step of the finer ladder; divides 90

@@ -5,13 +5,14 @@ export { clearSkyColumns, type MonthlyAlbedo, type MonthlyWeather } from "./clea
 export { climateByAnalogy } from "./climate/analogy.ts";
 export type { ClimateSite, PlaceShare } from "./climate/blend.ts";
 export { climateNear, distanceKm, nearestPlaces } from "./climate/choose-place.ts";
-export { type ChosenClimate, doubtLine, placeLine } from "./climate/chosen-climate.ts";
+export { type ChoiceKind, type ChosenClimate, doubtLine, placeLine } from "./climate/chosen-climate.ts";
 export { type ClearYear, clearYear } from "./climate/clear-year.ts";
 export { type AirRange, type Climate, type ClimateDoubt, NO_DOUBT } from "./climate/climate.ts";
 export { fillClimateAir } from "./climate/climate-air.ts";
 export { type ClimateTable, joinTables, parseClimateTable } from "./climate/climate-table.ts";
 export { type CloudSeason, cloudSeason } from "./climate/cloud-season.ts";
 export { type ClimateSky, climateSkies, skyAtRatio } from "./climate/cloud-skies.ts";
+export type { DayMean } from "./climate/day-spread.ts";
 export { dailyRangeK, warmthAt } from "./climate/day-temperature.ts";
 export { climateOfPlace, findPlaces } from "./climate/find-place.ts";
 export { type MonthSun, monthSuns } from "./climate/month-sun.ts";
@@ -25,6 +26,7 @@ export {
   monthlyClearness,
   monthlyGlobal,
   type StationSource,
+  type Twelve,
 } from "./climate/station.ts";
 export { clearnessOfSunshine, globalOfSunshine } from "./climate/sunshine.ts";
 export { windShareAtHeight } from "./climate/wind-height.ts";
@@ -41,10 +43,19 @@ export {
 } from "./extraterrestrial.ts";
 export { albedoOf, reflectanceOf } from "./ground.ts";
 export type { Monthly } from "./monthly.ts";
-export { aerosolDepth, airClassOf, angstromBetaOfVisibility, clearAirOf } from "./turbidity.ts";
+export {
+  type AirClass,
+  type AirStated,
+  aerosolDepth,
+  airClassOf,
+  angstromBetaOfVisibility,
+  clearAirOf,
+} from "./turbidity.ts";
 export { type AirOptions, type AirSeries, parseAir, withAir } from "./weather/air-file.ts";
 export type { StampPlace } from "./weather/grid.ts";
+export type { Quantity } from "./weather/headers.ts";
 export type { WeatherPlace } from "./weather/interval-sun.ts";
+export type { ColumnNames } from "./weather/layout.ts";
 export { parseWeather, type WeatherOptions } from "./weather/parse-weather.ts";
 export type { DailySeries, IntervalSeries, Mending, WeatherSeries } from "./weather/series.ts";
 export { type WeatherColumnsOptions, weatherSkyColumns, weatherYears } from "./weather/weather-columns.ts";

@@ -1,10 +1,6 @@
 /** One value for the whole year, or twelve, January first. */
 export type Monthly = number | readonly number[];
 
-/** The value of a month (1..12). NaN when a table has no such month. */
-export const inMonth = (values: Monthly, month: number): number =>
-  typeof values === "number" ? values : (values[month - 1] ?? Number.NaN);
-
 /**
  * The same value or values as twelve numbers, January first.
  *

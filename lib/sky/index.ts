@@ -50,6 +50,7 @@ export {
   airClassOf,
   angstromBetaOfVisibility,
   clearAirOf,
+  type Haze,
 } from "./turbidity.ts";
 export { type AirOptions, type AirSeries, parseAir, withAir } from "./weather/air-file.ts";
 export type { StampPlace } from "./weather/grid.ts";

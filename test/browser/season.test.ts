@@ -129,6 +129,30 @@ test("the table downloads as the CSV the library writes, and parses", async () =
   await close();
 }, 120_000);
 
+test("the chart is saved as SVG with its colours, and as PNG at twice its size", async () => {
+  const { page, close } = await opened();
+  const picture = page.locator("main figure").first();
+  const saved = async (name: string): Promise<Buffer> => {
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      picture.getByRole("button", { name }).click(),
+    ]);
+    return readFileSync(await download.path());
+  };
+  const svg = (await saved("Save SVG")).toString("utf8");
+  expect(svg).toMatch(/^<\?xml[^>]*\?>\n<svg/);
+  expect(svg).toContain("--season-setting-1:");
+  const png = await saved("Save PNG");
+  // The PNG specification: eight bytes of signature, then IHDR with width and height as big-endian numbers at 16 and 20.
+  expect([...png.subarray(0, 8)]).toEqual([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  const width = await page.locator(CHART).first().getAttribute("width");
+  expect(png.readUInt32BE(16)).toBe(2 * Number(width));
+  expect(png.length).toBeGreaterThan(20_000);
+  // The chart on the page is still the one that answers, not the copy made for the file.
+  expect(await page.locator(CHART).first().locator("style").count()).toBeLessThanOrEqual(1);
+  await close();
+}, 120_000);
+
 test("a plan is saved, opened again, carried in a link, and kept by the browser", async () => {
   const { page, close } = await opened();
   const [saved] = await Promise.all([

@@ -3,7 +3,6 @@ import { el, saySo, type ViewOf, viewOf } from "../dom.ts";
 import { marked } from "../pace.ts";
 import type { Units } from "../units.ts";
 import { rowOf } from "./field-list.ts";
-import type { Row } from "./field-row.ts";
 import { keep, kept } from "./keep.ts";
 import { planOfFragment } from "./link.ts";
 import { SECTIONS } from "./section-list.ts";
@@ -45,7 +44,6 @@ const takeFromLink = async (store: PlanStore): Promise<void> => {
 export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
   const store = openPlanStore();
   let units = readUnits();
-  const rows: Row[] = [];
   const toolbar = planToolbar(
     store,
     () => units,
@@ -55,15 +53,19 @@ export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
       void change();
     },
   );
+  // A folded section is brought up to date when it is opened: a slider being moved need not wait for it.
   const sections = SECTIONS.map(({ id, title, fields }) => {
-    const own = fields.map((field) => rowOf(field, { store, units: () => units, base: [] }));
-    rows.push(...own);
-    return el(
+    const rows = fields.map((field) => rowOf(field, { store, units: () => units, base: [] }));
+    const refreshed = (): void => {
+      if (details.open) for (const row of rows) row.refresh();
+    };
+    const details = el(
       "details",
-      { class: "section", id: `plan-${id}`, open: open.includes(id) },
+      { class: "section", id: `plan-${id}`, open: open.includes(id), ontoggle: refreshed },
       el("summary", {}, title),
-      ...own.map(({ element }) => element),
+      ...rows.map(({ element }) => element),
     );
+    return { details, refresh: refreshed };
   });
   const heading = el("summary", { class: "plan-name" });
   const outer = el(
@@ -71,7 +73,7 @@ export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
     { class: "plan-panel", open: matchMedia(ROOMY).matches },
     heading,
     toolbar.element,
-    ...sections,
+    ...sections.map(({ details }) => details),
   );
   const panel = viewOf<Setup | undefined>(
     el("div", { class: "plan", role: "region", "aria-label": "Plan" }, outer),
@@ -80,7 +82,7 @@ export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
   const refresh = (): void => {
     heading.textContent = `Plan: ${store.plan.name}`;
     toolbar.refresh();
-    for (const row of rows) row.refresh();
+    for (const section of sections) section.refresh();
   };
   let changes = 0;
   const change = async (): Promise<void> => {

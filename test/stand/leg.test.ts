@@ -233,47 +233,47 @@ describe("a leg that can't stand", () => {
 
   it.each([
     [
-      leg(plumb, 800, 900),
+      () => leg(plumb, 800, 900),
       'stand.legs "900 mm": must be 0.0 to 800.0 mm; it is longer than the pivot can rise above the ground: at most 800.0 mm, 90° from the ground (0° from a post), or a pivot further up the frame',
     ],
     [
-      leg(square, 10, 600),
+      () => leg(square, 10, 600),
       'stand.legs "600 mm": must be 0.0 to 572.9 mm; the panel would stand upright or fall over backwards: at most 572.9 mm, 89° from the ground (1° from a post), or a pivot further up the frame',
     ],
     [
-      leg(strap(300), 400, 501),
+      () => leg(strap(300), 400, 501),
       'stand.legs "501 mm": must be 100.0 to 500.0 mm; it is longer than the strap lets it open below upright: at most 500.0 mm, 90° from the ground (0° from a post), or a pivot further up the frame, or a longer strap',
     ],
     [
-      leg(strap(300), 400, 90),
+      () => leg(strap(300), 400, 90),
       'stand.legs "90 mm": must be 100.0 to 500.0 mm; it does not span from the pivot to the foot at the strap\'s end: at least 100.0 mm, which is 0° from the ground (90° from a post), or a strap nearer to the pivot distance',
     ],
     [
-      leg(plumb, 800, 12, { pivotInsetMm: 20 }),
+      () => leg(plumb, 800, 12, { pivotInsetMm: 20 }),
       'stand.legs "12 mm": must be 20.0 to 800.2 mm; it does not reach the ground behind the frame: at least 20.0 mm, which is 0° from the ground (90° from a post)',
     ],
     [
-      tilt(square, 10, 89.5),
+      () => tilt(square, 10, 89.5),
       'stand.legs "89.5 deg": must be 0.0 to 89.0 degrees up from the ground; a leg square to the panel never stands it upright: nearest 89.0° from the ground (1.0° from a post), leg 572.9 mm',
     ],
     [
-      tilt(plumb, 700, 89, { pivotInsetMm: 35 }),
+      () => tilt(plumb, 700, 89, { pivotInsetMm: 35 }),
       'stand.legs "89 deg": must be 0.0 to 87.1 degrees up from the ground; a plumb leg can lift the pivot no higher than straight above the heel: nearest 87.1° from the ground (2.9° from a post), leg 700.9 mm',
     ],
     [
-      tilt(strap(300), 400, 91),
+      () => tilt(strap(300), 400, 91),
       'stand.legs "91 deg": must be 0.0 to 90.0 degrees up from the ground; the panel would lean past upright: nearest 90.0° from the ground (0.0° from a post), leg 500.0 mm',
     ],
     [
-      tilt(plumb, 700, 1, { pivotInsetMm: -25 }),
+      () => tilt(plumb, 700, 1, { pivotInsetMm: -25 }),
       'stand.legs "1 deg": must be 2.0 to 90.0 degrees up from the ground; the pivot would be below the ground: nearest 2.0° from the ground (88.0° from a post), leg 0.0 mm',
     ],
     [
-      tilt(plumb, 700, 5, { groundSlopeDeg: 12 }),
+      () => tilt(plumb, 700, 5, { groundSlopeDeg: 12 }),
       'stand.legs "5 deg": must be 12.0 to 90.0 degrees up from the ground; the ground already slopes more than that towards the aim: nearest 12.0° from the ground (78.0° from a post), leg 0.0 mm',
     ],
-  ])("is told so: %s", (line, words) => {
-    expect(line).toBe(words);
+  ])("is told so: case %#", (line, words) => {
+    expect(line()).toBe(words);
   });
 
   it("the nearest setting stands, whatever was asked for", () => {

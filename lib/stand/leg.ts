@@ -1,5 +1,5 @@
 import type { Problem } from "../plan/problem.ts";
-import { legMmOfTilt, pivotArm, type StandGeometry, tiltDegOfLeg } from "./geometry.ts";
+import { type LegHold, legMmOfTilt, pivotArm, type StandGeometry, tiltDegOfLeg } from "./geometry.ts";
 import { tiltWords } from "./reading.ts";
 
 /** A leg and the tilt it gives. */
@@ -61,40 +61,36 @@ const mm = (length: number): string => length.toFixed(1);
  */
 export const tiltOfLeg = (stand: StandGeometry, legMm: number): LegFit => {
   const { lowest, highest } = legReach(stand);
-  if (legMm >= lowest.legMm - HAIR_MM && legMm <= highest.legMm + HAIR_MM) {
-    const reached = Math.min(highest.legMm, Math.max(lowest.legMm, legMm));
+  const reached = Math.min(highest.legMm, Math.max(lowest.legMm, legMm));
+  if (Math.abs(legMm - reached) <= HAIR_MM) {
     return { kind: "stands", legMm, tiltDeg: tiltDegOfLeg(stand, reached) };
   }
-  const tooLong = legMm > highest.legMm;
+  const [nearest, why] = legMm > highest.legMm ? [highest, TOO_LONG] : [lowest, TOO_SHORT];
   return {
     kind: "impossible",
-    nearest: tooLong ? highest : lowest,
+    nearest,
     problem: {
       path: "stand.legs",
       value: `${legMm} mm`,
       allowed: `must be ${mm(lowest.legMm)} to ${mm(highest.legMm)} mm`,
-      hint: tooLong ? whyTooLong(stand, highest) : whyTooShort(stand, lowest),
+      hint: `${why[stand.hold.kind]}: nearest ${tiltWords(nearest.tiltDeg)}`,
     },
   };
 };
 
-const whyTooLong = (stand: StandGeometry, { legMm, tiltDeg }: LegSetting): string => {
-  const fits = `at most ${mm(legMm)} mm, ${tiltWords(tiltDeg)}, or a pivot further up the frame`;
-  switch (stand.hold.kind) {
-    case "square":
-      return `the panel would stand upright or fall over backwards: ${fits}`;
-    case "plumb":
-      return `it is longer than the pivot can rise above the ground: ${fits}`;
-    case "strap":
-      return `it is longer than the strap lets it open below upright: ${fits}, or a longer strap`;
-  }
+type Why = Readonly<Record<LegHold["kind"], string>>;
+
+/** What stands in the way of a leg, by how it is held. Short: this is most of the code behind one leg's tilt. */
+const TOO_LONG: Why = {
+  square: "the panel would stand upright or fall over backwards",
+  plumb: "it is longer than the pivot can rise above the ground",
+  strap: "the panel would lean past upright; a longer strap takes it",
 };
 
-const whyTooShort = (stand: StandGeometry, { legMm, tiltDeg }: LegSetting): string => {
-  const fits = `at least ${mm(legMm)} mm, which is ${tiltWords(tiltDeg)}`;
-  return stand.hold.kind === "strap"
-    ? `it does not span from the pivot to the foot at the strap's end: ${fits}, or a strap nearer to the pivot distance`
-    : `it does not reach the ground behind the frame: ${fits}`;
+const TOO_SHORT: Why = {
+  square: "it does not reach the ground",
+  plumb: "it does not reach the ground",
+  strap: "it does not reach the strap's end; a strap nearer to the pivot distance takes it",
 };
 
 /**

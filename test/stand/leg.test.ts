@@ -218,11 +218,11 @@ describe("a leg that can't stand", () => {
     expect(long.nearest).toEqual({ legMm: 800, tiltDeg: 90 });
 
     const short = refusal(tiltOfLeg(plain(square, 700, { pivotInsetMm: 20 }), 12));
-    expect(short.line).toMatch(/does not reach the ground behind the frame: at least 20.0 mm/);
+    expect(short.line).toMatch(/must be 20.0 to .*does not reach the ground: nearest 0°/);
     expect(short.nearest).toEqual({ legMm: 20, tiltDeg: 0 });
 
     const open = refusal(tiltOfLeg(plain(strap(500), 700), 150));
-    expect(open.line).toMatch(/does not span/);
+    expect(open.line).toMatch(/does not reach the strap's end/);
     expect(open.nearest.legMm).toBeCloseTo(200, 9);
   });
 
@@ -234,23 +234,23 @@ describe("a leg that can't stand", () => {
   it.each([
     [
       () => leg(plumb, 800, 900),
-      'stand.legs "900 mm": must be 0.0 to 800.0 mm; it is longer than the pivot can rise above the ground: at most 800.0 mm, 90° from the ground (0° from a post), or a pivot further up the frame',
+      'stand.legs "900 mm": must be 0.0 to 800.0 mm; it is longer than the pivot can rise above the ground: nearest 90° from the ground (0° from a post)',
     ],
     [
       () => leg(square, 10, 600),
-      'stand.legs "600 mm": must be 0.0 to 572.9 mm; the panel would stand upright or fall over backwards: at most 572.9 mm, 89° from the ground (1° from a post), or a pivot further up the frame',
+      'stand.legs "600 mm": must be 0.0 to 572.9 mm; the panel would stand upright or fall over backwards: nearest 89° from the ground (1° from a post)',
     ],
     [
       () => leg(strap(300), 400, 501),
-      'stand.legs "501 mm": must be 100.0 to 500.0 mm; it is longer than the strap lets it open below upright: at most 500.0 mm, 90° from the ground (0° from a post), or a pivot further up the frame, or a longer strap',
+      'stand.legs "501 mm": must be 100.0 to 500.0 mm; the panel would lean past upright; a longer strap takes it: nearest 90° from the ground (0° from a post)',
     ],
     [
       () => leg(strap(300), 400, 90),
-      'stand.legs "90 mm": must be 100.0 to 500.0 mm; it does not span from the pivot to the foot at the strap\'s end: at least 100.0 mm, which is 0° from the ground (90° from a post), or a strap nearer to the pivot distance',
+      'stand.legs "90 mm": must be 100.0 to 500.0 mm; it does not reach the strap\'s end; a strap nearer to the pivot distance takes it: nearest 0° from the ground (90° from a post)',
     ],
     [
       () => leg(plumb, 800, 12, { pivotInsetMm: 20 }),
-      'stand.legs "12 mm": must be 20.0 to 800.2 mm; it does not reach the ground behind the frame: at least 20.0 mm, which is 0° from the ground (90° from a post)',
+      'stand.legs "12 mm": must be 20.0 to 800.2 mm; it does not reach the ground: nearest 0° from the ground (90° from a post)',
     ],
     [
       () => tilt(square, 10, 89.5),

@@ -14,6 +14,7 @@ export default defineConfig({
   root: fileURLToPath(new URL("../..", import.meta.url)),
   test: {
     include: tests.filter((glob) => !glob.startsWith("!")),
+    setupFiles: ["test/mutation/setup.ts"],
     exclude: ["node_modules", ...tests.filter((glob) => glob.startsWith("!")).map((glob) => glob.slice(1))],
     // Code made ready for mutation is slow, and the first run of all tests must not fail for that.
     testTimeout: 180_000,

@@ -35,14 +35,9 @@ test("the ideality goes with the absolute temperature", () => {
 });
 
 describe("a 60 W module at other light and warmth (De Soto et al. 2006, solved by an independent program)", () => {
-  const fit = fitDiode({
-    iscA: 3.8,
-    vocV: 21.1,
-    impA: 3.5,
-    vmpV: 17.1,
-    iscPerK: 0.00247,
-    vocPerK: -0.08,
-  });
+  const fitted = () =>
+    fitDiode({ iscA: 3.8, vocV: 21.1, impA: 3.5, vmpV: 17.1, iscPerK: 0.00247, vocPerK: -0.08 })!.reference;
+
   // Light, cell temperature, then Isc, Voc, Vmp and Pmax to the digits that were printed.
   test.each([
     [800, 45, 3.0809, 19.281, 15.507, 43.747],
@@ -50,7 +45,7 @@ describe("a 60 W module at other light and warmth (De Soto et al. 2006, solved b
     [200, 10, 0.75405, 20.921, 17.995, 12.58],
     [1000, 65, 3.8986, 17.881, 13.862, 48.946],
   ])("%d W/m2, %d degC", (light, cellC, iscA, vocV, vmpV, watts) => {
-    const curve = curveAt(fit!.reference, light, cellC);
+    const curve = curveAt(fitted(), light, cellC);
     expect(shortCircuitA(curve)).toBeCloseTo(iscA, 4);
     expect(openCircuitV(curve)).toBeCloseTo(vocV, 3);
     expect(maxPowerPoint(curve).volts).toBeCloseTo(vmpV, 3);
@@ -58,9 +53,10 @@ describe("a 60 W module at other light and warmth (De Soto et al. 2006, solved b
   });
 
   test("shunt resistance goes against the light, series resistance stays", () => {
-    const dim = curveAt(fit!.reference, 250, 25);
-    expect(dim.shuntOhm).toBeCloseTo(4 * fit!.reference.shuntOhm, 8);
-    expect(dim.seriesOhm).toBe(fit!.reference.seriesOhm);
+    const reference = fitted();
+    const dim = curveAt(reference, 250, 25);
+    expect(dim.shuntOhm).toBeCloseTo(4 * reference.shuntOhm, 8);
+    expect(dim.seriesOhm).toBe(reference.seriesOhm);
   });
 });
 

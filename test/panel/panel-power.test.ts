@@ -44,12 +44,17 @@ const columnsOf = (rows: readonly Row[]) => {
 };
 
 const losses = { dust: 0.03, mismatch: 0.01, ageing: 0, other: 0 };
-const linear = linearPanel(60, -0.004, { losses });
-const diode = diodePanel({ powerW: 60, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.8 }, { losses });
+const plate = { powerW: 60, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.8 };
+/** Both kinds of panel, made afresh inside each test. */
+const bothKinds = () => ({
+  linear: linearPanel(60, -0.004, { losses }),
+  diode: diodePanel(plate, { losses }),
+});
 const left = 0.97 * 0.99;
 
 describe("panelPower", () => {
   test("agrees with the plain forms, row by row, for both kinds of panel", () => {
+    const { linear, diode } = bothKinds();
     fc.assert(
       fc.property(fc.array(anyRow, { maxLength: 20 }), (rows) => {
         const { plane, sky } = columnsOf(rows);
@@ -67,6 +72,7 @@ describe("panelPower", () => {
   });
 
   test("is never negative, nor more than the light on it", () => {
+    const { linear, diode } = bothKinds();
     fc.assert(
       fc.property(fc.array(anyRow, { maxLength: 20 }), (rows) => {
         const { plane, sky } = columnsOf(rows);
@@ -83,7 +89,7 @@ describe("panelPower", () => {
   test("is the rated power at standard test conditions without losses", () => {
     const { plane, sky } = columnsOf([{ plane: 1000, passes: 1, airC: 25, windMs: 1e12 }]);
     expect(panelPower(linearPanel(60), plane, sky)[0]).toBeCloseTo(60, 6);
-    const bare = diodePanel({ powerW: 60, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.8 });
+    const bare = diodePanel(plate);
     expect(panelPower(bare, plane, sky)[0] / 59.85).toBeCloseTo(1, 4);
   });
 
@@ -102,16 +108,13 @@ describe("panelPower", () => {
   test("shows what weak light costs: the curve reads below the line", () => {
     const { plane, sky } = columnsOf([{ plane: 50, passes: 1, airC: 25, windMs: 1e12 }]);
     const [line] = panelPower(linearPanel(59.85), plane, sky);
-    const [curve] = panelPower(
-      diodePanel({ powerW: 60, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.8 }),
-      plane,
-      sky,
-    );
+    const [curve] = panelPower(diodePanel(plate), plane, sky);
     expect(curve / line).toBeGreaterThan(0.88);
     expect(curve / line).toBeLessThan(0.97);
   });
 
   test("keeps NaN in its row", () => {
+    const { linear, diode } = bothKinds();
     const { plane, sky } = columnsOf([
       { plane: Number.NaN, passes: 1, airC: 20, windMs: 1 },
       { plane: 500, passes: 1, airC: 20, windMs: 1 },
@@ -124,6 +127,7 @@ describe("panelPower", () => {
   });
 
   test("writes into the column it is given, and refuses other lengths", () => {
+    const { linear } = bothKinds();
     const { plane, sky } = columnsOf([]);
     const out = new Float64Array(0);
     expect(panelPower(linear, plane, sky, out)).toBe(out);
@@ -136,6 +140,7 @@ describe("panelPower", () => {
 
 describe("panelCurrentA and panelMaxPower", () => {
   test("are the curve's, after constant losses", () => {
+    const { diode } = bothKinds();
     const curve = curveAt(diode.fit.reference, 600, 40);
     expect(panelCurrentA(diode, 13, 600, 40)).toBeCloseTo(left * currentAt(curve, 13), 4);
     expect(panelMaxPower(diode, 600, 40).watts).toBeCloseTo(left * maxPowerPoint(curve).watts, 2);

@@ -14,7 +14,7 @@ const planWith = (sky: object) =>
 
 const rows = madeRows({ from: "2021-06-01", days: 30, intervalMinutes: 60 });
 const light = asCsv(rows);
-const air = ["time_utc,temp_air_degC", ...rows.map(({ stamp }) => `${stamp},31`)].join("\n");
+const air = ["time_utc,air_degC", ...rows.map(({ stamp }) => `${stamp},31`)].join("\n");
 
 describe("skiesOfPlan with a weather file", () => {
   test("lays it onto the season", () => {

@@ -15,7 +15,7 @@ const rising = (year: number, days: number, everyHours: number): string => {
     const hour = i * everyHours;
     return `${new Date(startMs + hour * 3_600_000).toISOString()},${-50 + hour * 0.1}`;
   });
-  return ["time_utc,temp_air_degC", ...rows].join("\n");
+  return ["time_utc,air_degC", ...rows].join("\n");
 };
 
 describe("withAir", () => {
@@ -36,7 +36,7 @@ describe("withAir", () => {
       { length: 10 },
       (_, i) => `2021-06-${String(i + 1).padStart(2, "0")},${10 + i},${2}`,
     );
-    const series = withAir(light, parseAir(["date,temp_mean_degC,wind_speed_m_s", ...lines].join("\n")));
+    const series = withAir(light, parseAir(["date,air_degC,wind_m_s", ...lines].join("\n")));
     expect(series.airC?.[36]).toBeCloseTo(11 + 0.5 / 24, 9);
     expect(series.airC?.[0]).toBe(10);
     expect(series.windMs?.every((value) => value === 2)).toBe(true);
@@ -60,7 +60,7 @@ describe("parseAir refuses", () => {
   };
 
   test("files without air, rows out of order, kelvin under a bare name", () => {
-    expect(message("time_utc,ghi\n2021-06-01T00:00Z,3")).toContain("name it temp_air_degC or wind_speed_m_s");
+    expect(message("time_utc,ghi\n2021-06-01T00:00Z,3")).toContain("name it air_degC or wind_m_s");
     expect(message("time_utc,t_amb\n2021-06-01T01:00Z,3\n2021-06-01T00:00Z,4")).toContain(
       "air.csv row 3 stamp",
     );

@@ -68,9 +68,9 @@ describe("headers", () => {
     ["DNI (W/m²)", "beamNormal", 1],
     ["beam_horizontal_W_m2", "beamHorizontal", 1],
     ["dhi_W_m2", "diffuse", 1],
-    ["temp_air_degC", "airC", 1],
+    ["air_degC", "airC", 1],
     ["air_temperature_K", "airC", 1],
-    ["wind_speed_m_s", "windMs", 1],
+    ["wind_m_s", "windMs", 1],
     ["wind speed km/h", "windMs", 1 / 3.6],
   ] as const)("%s", (header, quantity, scale) => {
     expect(meaningOf(header)).toMatchObject({ quantity, unit: { scale } });
@@ -116,7 +116,7 @@ describe("parseWeather reads", () => {
   test("energies in the interval as its mean power, kelvin as degrees Celsius", () => {
     const rows = madeRows({ ...JUNE, intervalMinutes: 30 });
     const text = [
-      "time_utc,ghi_Wh_m2,temp_air_K",
+      "time_utc,ghi_Wh_m2,air_K",
       ...rows.map(({ stamp, global }) => `${stamp},${global / 2},293.15`),
     ];
     const series = read(text.join("\n"));
@@ -200,13 +200,13 @@ describe("parseWeather mends", () => {
 
   test("an optional column with holes stays, and says so", () => {
     const text = [
-      "time_utc,ghi,temp_air,wind_speed",
+      "time_utc,ghi,air,wind",
       ...june.map(({ stamp, global }, i) => `${stamp},${global},${i === 5 ? "" : 20},${i > 100 ? "" : 3}`),
     ];
     const series = read(text.join("\n"));
     expect(series.airC?.[5]).toBe(20);
     expect(series.windMs?.[200]).toBeNaN();
-    expect(series.mending.remarks.join()).toContain("wind_speed_m_s is missing in 619 of 720 intervals");
+    expect(series.mending.remarks.join()).toContain("wind_m_s is missing in 619 of 720 intervals");
   });
 });
 
@@ -218,7 +218,7 @@ describe("parseWeather refuses, with every fault and its row", () => {
     });
     expect(problemsOf("time_utc,ghi\n")[0]?.path).toBe("w.csv");
     expect(problemsOf("hour,ghi\n1,2")[0]?.hint).toContain("time_utc");
-    expect(problemsOf("time_utc,temp_air\n2021-06-01T00:00Z,3")[0]?.hint).toContain("ghi_W_m2");
+    expect(problemsOf("time_utc,air\n2021-06-01T00:00Z,3")[0]?.hint).toContain("ghi_W_m2");
     expect(problemsOf("time_utc,ghi,GHI\n2021-06-01T00:00Z,3,3")[0]?.allowed).toContain("only column");
   });
 
@@ -254,7 +254,7 @@ describe("parseWeather refuses, with every fault and its row", () => {
     fc.assert(
       fc.property(fc.array(line, { maxLength: 12 }), fc.boolean(), (lines, headed) => {
         const text = [
-          ...(headed ? ["time_utc,ghi_W_m2,temp_air"] : []),
+          ...(headed ? ["time_utc,ghi_W_m2,air"] : []),
           ...lines.map((each) => each.join(",")),
         ].join("\n");
         expect(Array.isArray(problemsOf(text))).toBe(true);
@@ -325,13 +325,13 @@ describe("parseWeather refuses, with every fault and its row", () => {
 
   test("air and wind that can't be", () => {
     const text = [
-      "time_utc,ghi,temp_air,wind_speed",
+      "time_utc,ghi,air,wind",
       ...june.map(({ stamp, global }) => `${stamp},${global},293,-1`),
     ];
     const problems = problemsOf(text.join("\n"));
     expect(problems.map(({ path }) => path).sort()).toEqual([
-      "w.csv rows 2-721 temp_air",
-      "w.csv rows 2-721 wind_speed",
+      "w.csv rows 2-721 air",
+      "w.csv rows 2-721 wind",
     ]);
     expect(problems.map(({ hint }) => hint).join()).toContain("kelvin needs a header that says so");
   });

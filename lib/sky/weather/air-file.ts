@@ -50,7 +50,7 @@ const checkOrder = (table: WeatherTable, faults: RowProblems): void => {
  * Reads a file of air temperature or wind or both: CSV with stamps (instants, UTC) or, for daily means, dates.
  *
  * @throws PlanError with every fault: rows that can't be read, out of order or doubled, values that can't be
- * @example parseAir("time_utc,temp_air_degC\n2027-06-01T00:00Z,12.5").airC?.[0] // 12.5
+ * @example parseAir("time_utc,air_degC\n2027-06-01T00:00Z,12.5").airC?.[0] // 12.5
  */
 export const parseAir = (
   csvText: string,

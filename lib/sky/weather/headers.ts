@@ -28,8 +28,8 @@ const NAMES: Readonly<Record<Quantity, readonly string[]>> = {
     "surface_direct_downwelling_shortwave_flux_in_air",
   ],
   diffuse: ["dhi", "diffuse_horizontal_irradiance", "surface_diffuse_downwelling_shortwave_flux_in_air"],
-  airC: ["temp_air", "air_temperature", "t_amb", "temp_mean"],
-  windMs: ["wind_speed", "wind_speed_10m", "ws"],
+  airC: ["air", "air_temperature", "t_amb"],
+  windMs: ["wind", "wind_speed", "ws"],
 };
 
 /** The name to suggest for a quantity, with its unit. */
@@ -40,8 +40,8 @@ export const SUGGESTED: Readonly<Record<Quantity, string>> = {
   beamNormal: "dni_W_m2",
   beamHorizontal: "beam_horizontal_W_m2",
   diffuse: "dhi_W_m2",
-  airC: "temp_air_degC",
-  windMs: "wind_speed_m_s",
+  airC: "air_degC",
+  windMs: "wind_m_s",
 };
 
 /** A unit that may stand behind a name: what it measures, and how a value becomes ours. */

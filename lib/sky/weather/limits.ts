@@ -59,8 +59,8 @@ export const checkAir = (
       }
     });
   };
-  check("airC", airC, AIR_C, "degC", "kelvin needs a header that says so: temp_air_K");
-  check("windMs", windMs, WIND_MS, "m/s", "km/h needs a header that says so: wind_speed_km_h");
+  check("airC", airC, AIR_C, "degC", "kelvin needs a header that says so: air_K");
+  check("windMs", windMs, WIND_MS, "m/s", "km/h needs a header that says so: wind_km_h");
 };
 
 /**

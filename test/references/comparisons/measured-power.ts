@@ -36,7 +36,7 @@ interface Hour {
 const hours = (): readonly Hour[] => {
   const series = readMeasured("risoe.csv.gz");
   const [light, watts] = [series.column("poa_W_m2"), series.column("p_ac_W")];
-  const [airC, windMs] = [series.column("temp_air_degC"), series.column("wind_speed_m_s")];
+  const [airC, windMs] = [series.column("air_degC"), series.column("wind_m_s")];
   return Array.from(series.stampMs, (ms, row) => ({
     // Stamps mark the end of the hour.
     month: new Date(ms - 1_800_000).toISOString().slice(0, 7),

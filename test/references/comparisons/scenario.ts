@@ -78,12 +78,12 @@ export const weatherText = ({ id, file }: Scenario): string | null => {
   if (rows.length > 0) {
     // The scenarios hold the wind at 2 m/s, whatever the file says.
     return Papa.unparse(
-      rows.map(({ time_utc, ghi_W_m2, dni_W_m2, dhi_W_m2, temp_air_degC }) => ({
+      rows.map(({ time_utc, ghi_W_m2, dni_W_m2, dhi_W_m2, air_degC }) => ({
         time_utc,
         ghi_W_m2,
         dni_W_m2,
         dhi_W_m2,
-        temp_air_degC,
+        air_degC,
       })),
     );
   }
@@ -94,6 +94,6 @@ export const weatherText = ({ id, file }: Scenario): string | null => {
     skipEmptyLines: true,
   });
   return Papa.unparse(
-    data.map(({ time_utc, ghi_W_m2, temp_air_degC }) => ({ time_utc, ghi_W_m2, temp_air_degC })),
+    data.map(({ time_utc, ghi_W_m2, temp_air_degC: air_degC }) => ({ time_utc, ghi_W_m2, air_degC })),
   );
 };

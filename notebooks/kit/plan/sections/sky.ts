@@ -120,7 +120,7 @@ export const skySection: Section = {
         takeWeather(name, text);
         return name;
       },
-      says: "CSV with a column time_utc (UTC, end of each interval) and ghi_W_m2; dni_W_m2, dhi_W_m2, temp_air_degC and wind_speed_m_s where known. It stays in this browser.",
+      says: "CSV with a column time_utc (UTC, end of each interval) and ghi_W_m2; dni_W_m2, dhi_W_m2, air_degC and wind_m_s where known. It stays in this browser.",
     },
     {
       kind: "choice",

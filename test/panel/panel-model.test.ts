@@ -24,9 +24,11 @@ describe("diodePanel", () => {
   });
 
   test("makes a panel of any ordinary nameplate, or refuses it with a reason", () => {
+    let tried = 0;
     let made = 0;
     fc.assert(
       fc.property(anyNameplate, (plate) => {
+        tried += 1;
         try {
           expect(diodePanel(plate).ratedW / plate.powerW).toBeCloseTo(1, 9);
           made += 1;
@@ -36,6 +38,6 @@ describe("diodePanel", () => {
       }),
       { numRuns: 40 },
     );
-    expect(made).toBeGreaterThan(36);
+    expect(made).toBeGreaterThan(0.9 * tried);
   });
 });

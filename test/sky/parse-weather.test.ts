@@ -324,10 +324,7 @@ describe("parseWeather refuses, with every fault and its row", () => {
   });
 
   test("air and wind that can't be", () => {
-    const text = [
-      "time_utc,ghi,air,wind",
-      ...june.map(({ stamp, global }) => `${stamp},${global},293,-1`),
-    ];
+    const text = ["time_utc,ghi,air,wind", ...june.map(({ stamp, global }) => `${stamp},${global},293,-1`)];
     const problems = problemsOf(text.join("\n"));
     expect(problems.map(({ path }) => path).sort()).toEqual([
       "w.csv rows 2-721 air",

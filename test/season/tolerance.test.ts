@@ -4,6 +4,7 @@ import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { periodsOf } from "../../lib/season/periods.ts";
 import { rulesOfThumb } from "../../lib/season/rules-of-thumb.ts";
 import {
+  type AimEnergy,
   aimEnergyOver,
   bestTilts,
   finerLadder,
@@ -78,7 +79,80 @@ describe("toleranceOf", () => {
   });
 });
 
+describe("toleranceOf, by hand", () => {
+  // Wh of a day fall with the square of the degrees from 40 degrees tilt, and with the square of those from 350 degrees
+  // bearing, in April twice as fast as later: every cost is a difference of squares.
+  const { days: someDays } = clearSkies(
+    readPlan({ ...plan, season: { from: "2027-04-30", to: "2027-05-01", stepMinutes: 60 } }),
+  ).sun;
+  const squares: AimEnergy = (tiltDeg, bearingDeg) => {
+    const off = Math.abs(bearingDeg - 350);
+    const turn = Math.min(off, 360 - off);
+    return Float64Array.of(1000 - 2 * (tiltDeg - 40) ** 2 - turn ** 2 / 50, 800 - (tiltDeg - 40) ** 2);
+  };
+  const stand = standGeometry(plan.stand);
+  const leg = { name: "leg", legMm: 700, tiltDeg: 45, bearingDeg: 350 };
+
+  it("takes the worse of the two directions, period by period", () => {
+    const [season, april, may] = toleranceOf(squares, someDays, stand, leg);
+    // Right: 1000 - 2 x 25 = 950 and 800 - 25 = 775. A degree steeper is 6 off: 928 and 764.
+    expect([season.dayWh, april.dayWh, may.dayWh]).toEqual([862.5, 950, 775]);
+    expect([season.perDegWh, april.perDegWh, may.perDegWh]).toEqual([16.5, 22, 11]);
+    // 20 degrees off costs 400 / 50 = 8 Wh in April, whichever way, also where it passes north (350 + 20 is 10).
+    expect(april.bearingWh).toEqual([0.5, 2, 8, 18]);
+    expect(may.bearingWh).toEqual([0, 0, 0, 0]);
+    expect(season.bearingWh).toEqual([0.25, 1, 4, 9]);
+    // A square leg of 701 mm on a 700 mm pivot: 45.0409 degrees, 2 x (5.0409^2 - 25) = 0.8217 Wh.
+    const steeper = (Math.atan2(701, 700) * 180) / Math.PI;
+    expect(april.perMmWh).toBeCloseTo(2 * ((steeper - 40) ** 2 - 25), 9);
+    expect(april.period.name).toBe("2027-04");
+  });
+
+  it("never costs less than nothing, though it may be an accident for the better", () => {
+    // At 44 degrees flatter is better: only steeper counts, 25 - 16 = 9 each, twice in April.
+    expect(toleranceOf(squares, someDays, stand, { ...leg, tiltDeg: 44 })[1].perDegWh).toBe(18);
+    const rising: AimEnergy = () => Float64Array.of(5, 5);
+    expect(toleranceOf(rising, someDays, stand, leg)[0]).toMatchObject({
+      perMmWh: 0,
+      perDegWh: 0,
+      bearingWh: [0, 0, 0, 0],
+    });
+  });
+
+  it("holds a tilt between flat and upright, and stays where a leg can't follow", () => {
+    const asked: number[] = [];
+    const noted: AimEnergy = (tiltDeg) => {
+      asked.push(tiltDeg);
+      return Float64Array.of(1, 1);
+    };
+    toleranceOf(noted, someDays, stand, { ...leg, legMm: null, tiltDeg: 0 });
+    expect(asked.slice(0, 3)).toEqual([0, 1, 0]);
+    asked.length = 0;
+    // A plumb leg as long as its pivot distance stands upright; one longer finds no triangle and changes nothing.
+    const plumb = standGeometry({ ...plan.stand, legStyle: "plumb" });
+    toleranceOf(noted, someDays, plumb, { ...leg, tiltDeg: 90 });
+    expect(asked[1]).toBe(90);
+    expect(asked[2]).toBeCloseTo((Math.asin(699 / 700) * 180) / Math.PI, 9);
+    expect(asked.slice(3, 5)).toEqual([90, 89]);
+  });
+});
+
 describe("tiltBands", () => {
+  it("by hand: 970 to 1000 over the tilts is good to 3 %, 990 and more to 1 %", () => {
+    const [season] = tiltBands({
+      ...ladder,
+      days: days.slice(0, 1),
+      tiltsDeg: [0, 10, 20, 30, 40, 50],
+      dayWh: [960, 970, 990, 1000, 989, 971].map((wh) => Float64Array.of(wh)),
+    });
+    expect(season).toMatchObject({
+      bestTiltDeg: 30,
+      dayWh: 1000,
+      within1Pct: [20, 30],
+      within3Pct: [10, 50],
+    });
+  });
+
   it("the best lies in the 1 % band, that in the 3 % band, and the ends hold what they say", () => {
     for (const { period, bestTiltDeg, dayWh, within1Pct, within3Pct } of tiltBands(ladder)) {
       expect(within1Pct[0]).toBeLessThanOrEqual(bestTiltDeg);

@@ -311,27 +311,6 @@ describe("harvester", () => {
   });
 });
 
-describe("efficiencyCurve", () => {
-  test("straight between points, level outside, never less out for more in", () => {
-    const { outW } = efficiencyCurve(
-      [
-        { loadPct: 10, efficiencyPct: 90 },
-        { loadPct: 50, efficiencyPct: 98 },
-        { loadPct: 100, efficiencyPct: 30 },
-      ],
-      100,
-    );
-    expect(outW(5)).toBeCloseTo(4.5, 12);
-    expect(outW(30)).toBeCloseTo(30 * 0.94, 12);
-    expect(outW(50)).toBeCloseTo(49, 12);
-    let before = 0;
-    for (let inW = 0; inW <= 150; inW += 0.1) {
-      expect(outW(inW)).toBeGreaterThanOrEqual(before - 1e-12);
-      before = outW(inW);
-    }
-  });
-});
-
 describe("runOhm", () => {
   test("10 m of 2.5 mm2 class 5 copper at 20 degC, out and back: 20 x 7.98 / 1000 ohm", () => {
     const run = circuitSchema.parse({

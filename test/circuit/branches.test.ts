@@ -1,0 +1,166 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { type Branch, maxPowerV, ParallelBranches } from "../../lib/circuit/index.ts";
+import { curveAt, diodePanel, maxPowerPoint, openCircuitV } from "../../lib/panel/index.ts";
+
+/** 36 cells for a 12 V battery, and 60 cells. Invented nameplates. */
+const small = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.95 }).fit.reference;
+const large = diodePanel({ powerW: 280, vmpV: 31.5, impA: 8.89, vocV: 38.7, iscA: 9.45 }).fit.reference;
+
+const branch = (over: Partial<Branch> = {}): Branch => ({
+  reference: small,
+  howMany: 1,
+  shareLeft: 1,
+  cableOhm: 0,
+  blockingV: 0,
+  ...over,
+});
+
+const anyBranch = fc
+  .record({
+    reference: fc.constantFrom(small, large),
+    howMany: fc.integer({ min: 1, max: 4 }),
+    shareLeft: fc.double({ min: 0.5, max: 1, noNaN: true }),
+    cableOhm: fc.double({ min: 0, max: 0.5, noNaN: true }),
+    blockingV: fc.constantFrom(0, 0.4),
+  })
+  .map(branch);
+
+const anyLight = fc.double({ min: 5, max: 1300, noNaN: true });
+const anyCellC = fc.double({ min: -20, max: 80, noNaN: true });
+
+const lit = (branches: readonly Branch[], light: number, cellC: number, commonOhm = 0): ParallelBranches => {
+  const parallel = new ParallelBranches(branches, commonOhm);
+  for (let at = 0; at < branches.length; at += 1) parallel.light(at, light, cellC);
+  return parallel;
+};
+
+describe("ParallelBranches", () => {
+  test("slope and its slope are those of the current, by differences", () => {
+    fc.assert(
+      fc.property(
+        fc.array(anyBranch, { minLength: 1, maxLength: 3 }),
+        anyLight,
+        anyCellC,
+        fc.double({ min: 0, max: 0.97, noNaN: true }),
+        (branches, light, cellC, share) => {
+          const parallel = lit(branches, light, cellC);
+          const volts = share * Math.min(...branches.map((_, at) => parallel.openV(at)));
+          // The current's table is straight within a 64th of its logarithm, some 15 mV: differences span some more.
+          const h = 0.1;
+          const [below, amps, above] = [volts - h, volts, volts + h].map((at) => parallel.at(at));
+          fc.pre(above > 0);
+          parallel.at(volts);
+          const { slope, bend } = parallel;
+          const scale = branches.reduce(
+            (sum, { howMany, reference }) => sum + howMany * reference.photocurrentA,
+            0,
+          );
+          expect(parallel.amps).toBe(amps);
+          expect(Math.abs(slope - (above - below) / (2 * h))).toBeLessThan(
+            0.01 * Math.abs(slope) + 1e-3 * scale,
+          );
+          expect(Math.abs(bend - (above - 2 * amps + below) / h ** 2)).toBeLessThan(
+            0.05 * Math.abs(bend) + 5e-3 * scale,
+          );
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  test("a branch gives nothing above its open-circuit voltage, less its blocking diode", () => {
+    fc.assert(
+      fc.property(anyBranch, anyLight, anyCellC, (one, light, cellC) => {
+        const parallel = lit([one], light, cellC);
+        const full = openCircuitV(curveAt(one.reference, light, cellC));
+        // The tabled saturation current is straight within a kelvin: 1e-4 of its logarithm's 25.
+        expect(Math.abs(parallel.openV(0) - Math.max(0, full - one.blockingV))).toBeLessThan(2e-3);
+        expect(parallel.at(parallel.openV(0) + 0.01)).toBe(0);
+        expect([parallel.amps, parallel.slope, parallel.bend]).toEqual([0, 0, 0]);
+        expect(parallel.at(parallel.openV(0) - 0.05)).toBeGreaterThan(0);
+      }),
+    );
+  });
+
+  test("says open-circuit voltages afresh for each light, and 0 in the dark", () => {
+    const parallel = lit([branch(), branch({ reference: large, blockingV: 0.4 })], 900, 30);
+    const [bright, brighter] = [parallel.openV(0), parallel.openV(1)];
+    expect(brighter).toBeGreaterThan(bright + 10);
+    parallel.light(0, 100, 30);
+    expect(parallel.openV(0)).toBeLessThan(bright - 1);
+    expect(parallel.openV(1)).toBe(brighter);
+    parallel.light(1, 0, 30);
+    expect(parallel.openV(1)).toBe(0);
+    // Light too weak to lift the panel over its blocking diode.
+    parallel.light(1, 1e-9, 30);
+    expect(parallel.openV(1)).toBe(0);
+    parallel.light(0, Number.NaN, 30);
+    expect(parallel.at(12)).toBeNaN();
+  });
+
+  test("a light current that warmth would turn negative is none", () => {
+    const cooling = { ...small, photocurrentPerK: -1 };
+    const parallel = lit([branch({ reference: cooling })], 1000, 60);
+    expect(parallel.openV(0)).toBe(0);
+    expect(parallel.at(0)).toBe(0);
+  });
+
+  test("a resistance behind the joint is as good as in each panel's own cable, as often as there are panels", () => {
+    const three = { howMany: 3, shareLeft: 0.9 };
+    const behind = lit([branch({ ...three, cableOhm: 0.05 })], 700, 40, 0.02);
+    const own = lit([branch({ ...three, cableOhm: 0.05 + 3 * 0.02 })], 700, 40);
+    for (const volts of [0, 10, 15, 18]) expect(behind.at(volts)).toBeCloseTo(own.at(volts), 12);
+  });
+
+  test("refuses a resistance behind the joint of several branches, since they share it", () => {
+    const refusal = new RangeError("ParallelBranches: expected one branch with a common resistance");
+    expect(() => new ParallelBranches([branch(), branch()], 0.1)).toThrow(refusal);
+    expect(() => new ParallelBranches([], 0.1)).toThrow(refusal);
+    expect(new ParallelBranches([branch(), branch()]).count).toBe(2);
+    expect(new ParallelBranches([branch()], 0.1).count).toBe(1);
+  });
+
+  test("guesses where a branch alone gives most, within a tenth of its open-circuit voltage", () => {
+    fc.assert(
+      fc.property(anyBranch, anyLight, anyCellC, (one, light, cellC) => {
+        const parallel = lit([{ ...one, blockingV: 0 }], light, cellC);
+        const openV = parallel.openV(0);
+        const guess = parallel.usualPeakV(0, openV);
+        expect(Math.abs(guess - maxPowerV(parallel, 0)) / openV).toBeLessThan(0.1);
+      }),
+    );
+  });
+});
+
+describe("maxPowerV", () => {
+  test("is the panel's own, and stays at the least voltage where that lies above it", () => {
+    fc.assert(
+      fc.property(anyLight, anyCellC, fc.double({ min: 0, max: 1, noNaN: true }), (light, cellC, share) => {
+        const parallel = lit([branch()], light, cellC);
+        const best = maxPowerPoint(curveAt(small, light, cellC));
+        const openV = parallel.openV(0);
+        expect(Math.abs(maxPowerV(parallel, 0) - best.volts)).toBeLessThan(0.06);
+        const leastV = best.volts + 0.1 + share * Math.max(0, openV - best.volts - 0.2);
+        fc.pre(leastV < openV);
+        expect(maxPowerV(parallel, leastV)).toBeCloseTo(leastV, 2);
+      }),
+    );
+  });
+
+  test("is none where no branch reaches the least voltage, or the one to start at", () => {
+    const parallel = lit([branch()], 800, 40);
+    const openV = parallel.openV(0);
+    expect(maxPowerV(parallel, openV)).toBeNaN();
+    expect(maxPowerV(parallel, openV - 0.1)).toBeCloseTo(openV - 0.1, 2);
+    expect(maxPowerV(parallel, 0, openV)).toBeGreaterThan(10);
+    expect(maxPowerV(parallel, 0, openV + 1e-9)).toBeNaN();
+    expect(maxPowerV(lit([branch()], 0, 20), 0)).toBeNaN();
+    // One of two branches is enough to start.
+    const both = lit([branch(), branch({ reference: large })], 800, 40);
+    expect(maxPowerV(both, 0, both.openV(1))).toBeGreaterThan(10);
+    expect(
+      maxPowerV(lit([branch({ reference: large }), branch()], 800, 40), 0, both.openV(1)),
+    ).toBeGreaterThan(10);
+  });
+});

@@ -10,7 +10,10 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { gunzipSync } from "node:zlib";
 import Papa from "papaparse";
+import { type MeasuredMemory, measuredDayMemory } from "../../lib/sky/climate/day-memory.ts";
 import { MEAN_SHARE, warmthAt } from "../../lib/sky/climate/day-temperature.ts";
+import { dailyExtraterrestrial, extraterrestrialNormal } from "../../lib/sky/extraterrestrial.ts";
+import { spencerDeclinationDeg } from "../../lib/sun/orbit.ts";
 
 const raw = process.env.PANEL_SEASON_DATASETS;
 if (raw === undefined) throw new Error("PANEL_SEASON_DATASETS must name the folder of the raw data sets");
@@ -42,7 +45,12 @@ interface Station {
   readonly airLow: readonly number[];
   readonly airHigh: readonly number[];
   readonly wind: readonly number[];
+  /** `null` where only monthly means are at hand. */
+  readonly memory: MeasuredMemory | null;
 }
+
+/** What a station is called and where it lies. */
+type About = Omit<Station, "global" | "airLow" | "airHigh" | "wind" | "memory">;
 
 /** Names that come in capitals, put into ordinary writing; the abbreviations of the trade are spelt out. */
 const WORDS: Readonly<Record<string, string>> = {
@@ -116,11 +124,7 @@ const lowAndHigh = (meanC: number, daylightC: number, latitude: number, month: n
 };
 
 /** Twelve means of a monthly table with one row a month. */
-const fromMonths = (
-  rows: readonly Row[],
-  about: Omit<Station, "global" | "airLow" | "airHigh" | "wind">,
-  windName: string,
-): Station => {
+const fromMonths = (rows: readonly Row[], about: About, windName: string): Station => {
   const at = (month: number, column: string): number => Number(rows[month]?.[column]);
   const air = MONTHS.map((m) =>
     lowAndHigh(at(m, "temp_mean_degC"), at(m, "temp_daylight_mean_degC"), about.latitude, m),
@@ -131,17 +135,39 @@ const fromMonths = (
     airLow: air.map(([low]) => low),
     airHigh: air.map(([, high]) => high),
     wind: MONTHS.map((m) => at(m, windName)),
+    memory: null,
   };
+};
+
+/** Days with less light above the air (kWh/m2) are twilight: their clearness tells nothing of cloud. */
+const TWILIGHT_KWH_M2 = 0.1;
+
+/** Day-to-day memory of dated daily sums of global light, kWh/m2. */
+const memoryOf = (
+  days: readonly { readonly date: string; readonly globalKWhM2: number }[],
+  latitude: number,
+): MeasuredMemory => {
+  const cleared = days.flatMap(({ date, globalKWhM2 }) => {
+    const dayMs = Date.parse(date);
+    const dayOfYear = 1 + (dayMs - Date.UTC(new Date(dayMs).getUTCFullYear(), 0, 1)) / 86_400_000;
+    const normal = extraterrestrialNormal(dayOfYear);
+    const above = dailyExtraterrestrial(latitude, spencerDeclinationDeg(dayOfYear), normal) / 1000;
+    if (above < TWILIGHT_KWH_M2) return [];
+    const month = Number(date.slice(0, 4)) * 12 + Number(date.slice(5, 7));
+    return [{ day: dayMs / 86_400_000, month, clearness: globalKWhM2 / above }];
+  });
+  return measuredDayMemory(cleared);
 };
 
 /** Twelve means of a file of readings, days cut in the place's own sun time; stamps end their interval. */
 const fromReadings = (
   rows: readonly Row[],
-  about: Omit<Station, "global" | "airLow" | "airHigh" | "wind">,
+  about: About,
   columns: { readonly global: string; readonly air?: string; readonly wind?: string },
 ): Station => {
   const stepMs = Date.parse(rows[1]?.time_utc ?? "") - Date.parse(rows[0]?.time_utc ?? "");
   interface Day {
+    date: string;
     month: number;
     global: number[];
     air: number[];
@@ -151,7 +177,7 @@ const fromReadings = (
   for (const row of rows) {
     const local = new Date(Date.parse(row.time_utc ?? "") - stepMs / 2 + (about.longitude / 15) * 3_600_000);
     const key = local.toISOString().slice(0, 10);
-    const day = days.get(key) ?? { month: local.getUTCMonth(), global: [], air: [], wind: [] };
+    const day = days.get(key) ?? { date: key, month: local.getUTCMonth(), global: [], air: [], wind: [] };
     days.set(key, day);
     const put = (list: number[], column: string | undefined): void => {
       const text = column === undefined ? "" : (row[column] ?? "");
@@ -171,6 +197,10 @@ const fromReadings = (
     airLow: monthly((day) => (day.air.length > 0 ? Math.min(...day.air) : Number.NaN)),
     airHigh: monthly((day) => (day.air.length > 0 ? Math.max(...day.air) : Number.NaN)),
     wind: monthly((day) => (day.wind.length > 0 ? mean(day.wind) : Number.NaN)),
+    memory: memoryOf(
+      full.map(({ date, global }) => ({ date, globalKWhM2: (mean(global) * 24) / 1000 })),
+      about.latitude,
+    ),
   };
 };
 
@@ -179,7 +209,7 @@ const writeTable = (file: string, records: readonly Readonly<Record<string, stri
   console.log(`${file}: ${records.length} stations`);
 };
 
-const head = (station: Omit<Station, "global" | "airLow" | "airHigh" | "wind">): Record<string, string> => ({
+const head = (station: About): Record<string, string> => ({
   id: station.id,
   place: station.place,
   country: station.country,
@@ -202,6 +232,8 @@ const monthsOf = (
 const radiationRecord = (station: Station): Record<string, string> => ({
   ...head(station),
   wind_height_m: station.wind.some(Number.isFinite) ? "10" : "",
+  day_memory: station.memory === null ? "" : round(station.memory.correlation, 2),
+  day_memory_years: station.memory === null ? "" : round(station.memory.years, 1),
   ...monthsOf("global", "kWh_m2_day", station.global, 2),
   ...monthsOf("air_low", "degC", station.airLow, 1),
   ...monthsOf("air_high", "degC", station.airHigh, 1),

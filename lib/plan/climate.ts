@@ -21,6 +21,11 @@ export type SunshineRelation = (typeof SUNSHINE_RELATIONS)[number];
 
 const LIGHT_FORMS = ["globalKWhM2", "globalMJM2", "clearness", "sunshineHours"] as const;
 
+/** Measured day-to-day correlations a plan or a table may state: stations here show 0.12 to 0.46. */
+export const DAY_MEMORY_RANGE = [-0.2, 0.8] as const;
+/** Years of days behind such a correlation: three weeks would tell nothing, a century is all there is. */
+export const DAY_MEMORY_YEARS = [0.2, 150] as const;
+
 /** Twelve months typed in. The wide ranges let a swapped unit through to the check that can name it. */
 const months = z
   .strictObject({
@@ -36,6 +41,13 @@ const months = z
     airHighC: monthly(-80, 60, { unit: "degC" }).optional(),
     windMs: monthly(0, 40, { unit: "m/s" }).optional(),
     windHeightM: quantity(0.2, 300, { unit: "m above ground" }).default(10),
+    /** Correlation of a day's clearness with the next, months' means removed, as measured; a published one if left out. */
+    dayMemory: quantity(...DAY_MEMORY_RANGE, {
+      unit: "(correlation of a day's clearness with the next day's)",
+      hint: "about 0.25; left out, a published value is taken",
+    }).optional(),
+    /** Years of days that it was measured on: the fewer, the more it leans towards the published value. */
+    dayMemoryYears: quantity(...DAY_MEMORY_YEARS, { unit: "years of days" }).optional(),
   })
   .refine((stated) => LIGHT_FORMS.filter((form) => stated[form] !== undefined).length === 1, {
     message: `must give the light in exactly one form: ${LIGHT_FORMS.join(", ")}`,
@@ -43,6 +55,10 @@ const months = z
   .refine((stated) => (stated.airLowC === undefined) === (stated.airHighC === undefined), {
     path: ["airHighC"],
     message: "must come with airLowC: a low and a high for every month, or neither",
+  })
+  .refine((stated) => (stated.dayMemory === undefined) === (stated.dayMemoryYears === undefined), {
+    path: ["dayMemoryYears"],
+    message: "must come with dayMemory: the correlation and the years it was measured on, or neither",
   });
 
 export type StatedMonths = z.output<typeof months>;

@@ -17,7 +17,7 @@ const SPLIT = {
 const CLIMATE = [
   "cloud climate: daily clearness by Bendt, Collares-Pereira & Rabl 1981 to the site's clear day (tropics: Saunier, Reddy & Kumar 1987), each month's mean kept",
   "beam and diffuse of cloudy days: Erbs, Klein & Duffie 1982, hourly and daily, relative to the clear sky; the day's course is the clear sky's",
-  "seasons drawn with day-to-day memory: Graham, Hollands & Brunger 1988",
+  "seasons drawn with day-to-day memory: Graham, Hollands & Brunger 1988, leaning towards a place's own days where they are known",
   "air temperature through the day: Erbs, Klein & Beckman 1983; wind with height: FAO-56",
 ] as const;
 

@@ -39,6 +39,7 @@ export const drawSeasons = (
   skySequences(calendar, days, chosen.climate.doubt, {
     seasons,
     seed,
+    memory: chosen.climate.dayMemory,
     ...(onProgress === undefined ? {} : { onProgress }),
   });
 

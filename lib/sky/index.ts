@@ -12,6 +12,13 @@ export { fillClimateAir } from "./climate/climate-air.ts";
 export { type ClimateTable, joinTables, parseClimateTable } from "./climate/climate-table.ts";
 export { type CloudSeason, cloudSeason } from "./climate/cloud-season.ts";
 export { type ClimateSky, climateSkies, skyAtRatio } from "./climate/cloud-skies.ts";
+export {
+  type ClearnessDay,
+  dayMemory,
+  type MeasuredMemory,
+  measuredDayMemory,
+  PUBLISHED_DAY_MEMORY,
+} from "./climate/day-memory.ts";
 export type { DayMean } from "./climate/day-spread.ts";
 export { dailyRangeK, warmthAt } from "./climate/day-temperature.ts";
 export { climateOfPlace, findPlaces } from "./climate/find-place.ts";

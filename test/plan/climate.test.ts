@@ -56,6 +56,17 @@ describe("a plan's climate", () => {
     ).toContain("must come with airLowC");
   });
 
+  test("day-to-day memory comes with its years, and both in their ranges", () => {
+    const months = { kind: "months", globalKWhM2: twelve };
+    const told = (more: object): string => problems({ source: "climate", from: { ...months, ...more } });
+    expect(told({ dayMemory: 0.4, dayMemoryYears: 3 })).toBe("");
+    expect(told({ dayMemory: 0.4 })).toContain("sky.from.dayMemoryYears missing: must come with dayMemory");
+    expect(told({ dayMemoryYears: 3 })).toContain("must come with dayMemory");
+    const both = told({ dayMemory: 25, dayMemoryYears: 0 });
+    expect(both).toContain("sky.from.dayMemory 25: must be -0.2 to 0.8 (correlation of a day's clearness");
+    expect(both).toContain("sky.from.dayMemoryYears 0: must be 0.2 to 150 years of days");
+  });
+
   test("unknown kinds and analogies are listed", () => {
     expect(problems({ source: "climate", from: { kind: "near" } })).toContain('"nearest"');
     expect(problems({ source: "climate", from: { kind: "analogy", like: "wet" } })).toContain(

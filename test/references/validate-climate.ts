@@ -5,6 +5,7 @@
  * With PANEL_SEASON_DATASETS naming a folder of the raw data sets, stations whose data may not travel are added.
  */
 
+import { dayMemory, PUBLISHED_DAY_MEMORY } from "../../lib/sky/climate/day-memory.ts";
 import {
   type HourlyYear,
   MEASURED_YEARS,
@@ -67,12 +68,21 @@ const years: readonly HourlyYear[] = [
 title(
   "Days about their month: distance of the distribution (Kolmogorov-Smirnov), and memory from day to day",
 );
-console.log(`${"".padEnd(24)}${cell("days")}${cell("KS")}${cell("station", 9)}${cell("drawn")}`);
+console.log(
+  "Memory: as measured; of seasons drawn with the published one (the station left out); of seasons drawn with its own, which\n" +
+    "leans towards the published one by half for a year of days. A year of days knows its own to 0.05.",
+);
+console.log(
+  `${"".padEnd(24)}${cell("days")}${cell("KS")}${cell("measured", 10)}${cell("published", 11)}${cell("own")}`,
+);
 for (const place of years) {
   const days = stationDays(place);
+  const measured = stationMemory(days);
   console.log(
     `${place.name.padEnd(24)}${cell(String(days.length))}${cell(spreadDistance(place, days).toFixed(3))}` +
-      `${cell(stationMemory(days).toFixed(2), 9)}${cell(drawnMemory(place, days).toFixed(2))}`,
+      `${cell(measured.correlation.toFixed(2), 10)}` +
+      `${cell(drawnMemory(place, days, PUBLISHED_DAY_MEMORY).toFixed(2), 11)}` +
+      `${cell(drawnMemory(place, days, dayMemory(measured)).toFixed(2))}`,
   );
 }
 

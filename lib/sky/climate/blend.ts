@@ -3,6 +3,7 @@
  */
 import type { SunshineRelation } from "../../plan/climate.ts";
 import type { Climate, ClimateDoubt } from "./climate.ts";
+import { dayMemory } from "./day-memory.ts";
 import { dailyRangeK, MEAN_SHARE } from "./day-temperature.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, monthSuns } from "./month-sun.ts";
 import {
@@ -119,6 +120,7 @@ const readShare = (
     highC: range === null ? null : toSite(range.highC),
     windMs: station.wind === null ? null : seasonShifted(windAtCommonHeight(station.wind), shift),
     doubt: sourceDoubt(station.source, station.light.kind, station.latitudeDeg),
+    dayMemory: dayMemory(station.dayMemory),
     shift,
   };
 };
@@ -133,7 +135,8 @@ const known = (
  *
  * Clearness is averaged and turned into light at the site's own latitude; air is brought to its height by
  * the standard atmosphere; places of the other hemisphere count with the same season. Wind is stated at 10 m.
- * The doubt is the weighted one of the sources: their errors (recorders, relation) do not cancel.
+ * The doubt is the weighted one of the sources: their errors (recorders, relation) do not cancel. So is the memory from
+ * day to day, with the published one for places that have none of their own.
  *
  * @param shares at least one; weights sum to 1
  */
@@ -166,5 +169,6 @@ export const blendClimate = (
       ),
       year: read.reduce((sum, { doubt, weight }) => sum + doubt.year * weight, 0),
     },
+    dayMemory: read.reduce((sum, { dayMemory: memory, weight }) => sum + memory * weight, 0),
   };
 };

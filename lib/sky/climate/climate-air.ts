@@ -15,7 +15,7 @@ const HOUR_MS = 3_600_000;
  */
 export const fillClimateAir = (
   sun: SunColumns,
-  climate: Climate,
+  climate: Pick<Climate, "air" | "wind">,
   out: Pick<SkyColumns, "airC" | "windMs">,
 ): void => {
   const { air, wind } = climate;

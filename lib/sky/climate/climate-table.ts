@@ -2,7 +2,9 @@
  * Climate tables as CSV: one place a row, units in the headers. The shipped tables and a user's own share the header.
  */
 import Papa from "papaparse";
+import { DAY_MEMORY_RANGE, DAY_MEMORY_YEARS } from "../../plan/climate.ts";
 import { PlanError, type Problem } from "../../plan/problem.ts";
+import type { MeasuredMemory } from "./day-memory.ts";
 import { lightProblems } from "./light-checks.ts";
 import {
   type ClimateStation,
@@ -33,8 +35,9 @@ const LIGHT_COLUMNS = [
 
 type LightColumns = (typeof LIGHT_COLUMNS)[number];
 
-const numberIn = (text: string | undefined): number =>
-  text === undefined || text.trim() === "" ? Number.NaN : Number(text);
+const isEmpty = (text: string | undefined): boolean => text === undefined || text.trim() === "";
+
+const numberIn = (text: string | undefined): number => (isEmpty(text) ? Number.NaN : Number(text));
 
 const twelveIn = (row: Row, before: string, after: string): Twelve =>
   MONTHS.map((month) => numberIn(row[`${before}${month}${after}`]));
@@ -62,6 +65,12 @@ const windIn = (row: Row): MonthlyWind | null => {
   const heightM = numberIn(row.wind_height_m);
   return complete(ms) && Number.isFinite(heightM) ? { ms, heightM } : null;
 };
+
+/** The day-to-day memory of a row; where one half of it is given, the other is missed by the range it must lie in. */
+const memoryIn = (row: Row): MeasuredMemory | null =>
+  isEmpty(row.day_memory) && isEmpty(row.day_memory_years)
+    ? null
+    : { correlation: numberIn(row.day_memory), years: numberIn(row.day_memory_years) };
 
 const airProblems = (air: MonthlyAir | null, path: (column: string) => string): readonly Problem[] => {
   if (air?.kind !== "range") return [];
@@ -109,8 +118,13 @@ const stationIn = (
   }
   const air = airIn(row);
   const wind = windIn(row);
+  const dayMemory = memoryIn(row);
   problems.push(...airProblems(air, path));
   if (wind !== null) within("wind_height_m", 0.2, 300, "m above ground");
+  if (dayMemory !== null) {
+    within("day_memory", ...DAY_MEMORY_RANGE, "(correlation of a day's clearness with the next day's)");
+    within("day_memory_years", ...DAY_MEMORY_YEARS, "years of days that day_memory was measured on");
+  }
   const source = STATION_SOURCES.find((name) => name === row.source) ?? "own table";
   const place = row.place?.trim() || "a place of the table";
   return {
@@ -125,6 +139,7 @@ const stationIn = (
       light,
       air,
       wind,
+      dayMemory,
     },
     problems,
   };
@@ -174,7 +189,9 @@ const isProblems = (found: LightColumns | readonly Problem[]): found is readonly
  *
  * Columns: `latitude_deg`, `longitude_deg` and twelve of light (`global_MM_kWh_m2_day`, `global_MM_MJ_m2_day`,
  * `clearness_MM` or `sunshine_MM_h`, MM from 01 to 12) are needed. `id`, `place`, `country`, `elevation_m`, `source`,
- * `air_low_MM_degC` with `air_high_MM_degC` or `air_mean_MM_degC`, and `wind_MM_m_s` with `wind_height_m` may be there.
+ * `air_low_MM_degC` with `air_high_MM_degC` or `air_mean_MM_degC`, `wind_MM_m_s` with `wind_height_m`, and `day_memory`
+ * with `day_memory_years` (correlation of a day's clearness with the next, months' means removed; years of days behind
+ * it) may be there.
  * Other columns are passed over.
  *
  * @param file what to call the table in complaints

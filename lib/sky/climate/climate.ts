@@ -23,6 +23,8 @@ export interface Climate {
   /** `null` where the source has none. */
   readonly wind: MonthlyWind | null;
   readonly doubt: ClimateDoubt;
+  /** Correlation of one day's clearness with the next, on the scale of normal scores (`dayMemory`). */
+  readonly dayMemory: number;
 }
 
 /** No doubt: a table that is taken as the truth. */

@@ -19,7 +19,10 @@ export interface CloudSeason {
  * Each month's light over that of its clear days, January first; 0 in months without sun. Above 1 the table is brighter
  * than the clear sky taken for the site.
  */
-export const monthRatios = ({ globalKWhM2 }: Climate, { clearKWhM2 }: ClearYear): readonly number[] => {
+export const monthRatios = (
+  { globalKWhM2 }: Pick<Climate, "globalKWhM2">,
+  { clearKWhM2 }: ClearYear,
+): readonly number[] => {
   const clearMeans = new Float64Array(12);
   const counts = new Float64Array(12);
   for (const [day, { month }] of COMMON_YEAR.entries()) {
@@ -32,7 +35,11 @@ export const monthRatios = ({ globalKWhM2 }: Climate, { clearKWhM2 }: ClearYear)
 };
 
 /** Two months' ratios may differ a lot; where a bound would be crossed the rest of the month makes up for it. */
-const dailyMeans = (climate: Climate, year: ClearYear, latitudeDeg: number): Float64Array => {
+const dailyMeans = (
+  climate: Pick<Climate, "globalKWhM2">,
+  year: ClearYear,
+  latitudeDeg: number,
+): Float64Array => {
   const { clearKWhM2, topKWhM2 } = year;
   const ratios = monthRatios(climate, year);
   const daily = smoothYear(ratios, clearKWhM2);
@@ -75,7 +82,7 @@ export const cloudSeason = (
   sun: SunColumns,
   clear: SkyColumns,
   year: ClearYear,
-  climate: Climate,
+  climate: Pick<Climate, "globalKWhM2" | "doubt">,
   latitudeDeg: number,
 ): CloudSeason => {
   const means = dailyMeans(climate, year, latitudeDeg);

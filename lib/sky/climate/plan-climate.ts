@@ -37,7 +37,7 @@ const statedClimate = (
   const { light, field } = lightOf(stated);
   const problems = lightProblems(light, site.latitudeDeg, (month) => `sky.from.${field}[${month}]`);
   if (problems.length > 0) throw new PlanError(problems);
-  const { airLowC, airHighC, windMs, windHeightM } = stated;
+  const { airLowC, airHighC, windMs, windHeightM, dayMemory, dayMemoryYears } = stated;
   const station = {
     id: "stated",
     place: "the site",
@@ -50,6 +50,10 @@ const statedClimate = (
         ? null
         : { kind: "range" as const, lowC: airLowC, highC: airHighC },
     wind: windMs === undefined ? null : { ms: windMs, heightM: windHeightM },
+    dayMemory:
+      dayMemory === undefined || dayMemoryYears === undefined
+        ? null
+        : { correlation: dayMemory, years: dayMemoryYears },
   };
   const share = { station, distanceKm: 0, heightDifferenceM: 0, weight: 1 };
   return {

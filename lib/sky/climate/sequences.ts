@@ -5,6 +5,7 @@ import { randomLcg, randomNormal } from "d3";
 import type { SeasonDay } from "../../sun/columns.ts";
 import type { ClimateDoubt } from "./climate.ts";
 import type { CloudSeason } from "./cloud-season.ts";
+import { PUBLISHED_DAY_MEMORY } from "./day-memory.ts";
 import { DOUBT_STEPS, daySpreads } from "./day-spread.ts";
 
 /** Day-to-day ratios to the clear sky, season after season. */
@@ -20,17 +21,13 @@ export interface SequenceOptions {
   readonly seasons?: number;
   /** Same seed, same skies [1]. */
   readonly seed?: number;
+  /** Correlation of a day's normal score with the next [the published one, 0.29]; a climate carries its own. */
+  readonly memory?: number;
   /** Told after each day how many of the season's days are drawn. */
   readonly onProgress?: (done: number, days: number) => void;
 }
 
 export const DEFAULT_SEASONS = 200;
-
-/**
- * Correlation of one day's clearness with the next, on the scale of normal scores: 0.29, Graham, Hollands & Brunger 1988,
- * Solar Energy 40, 83 (from memory: "about 0.3"). The stations here show 0.13 to 0.43 with the month's mean removed.
- */
-export const DAY_TO_DAY_MEMORY = 0.29;
 
 /** One normal score for each season, moved and scaled so that mean and spread over the seasons are exactly 0 and 1. */
 const evenScores = (seasons: number, draw: () => number): Float64Array => {
@@ -83,16 +80,19 @@ const betweenSteps = (columns: readonly Float64Array[], slice: number, error: nu
  * over the seasons each day's mean is the climate's, not only nearly so, and one seed serves every setting and panel.
  * With a doubtful climate each season has a year's and a month's error of its own.
  *
- * @throws RangeError for less than one season
+ * @throws RangeError for less than one season, or a memory that is not between -1 and 1
  */
 export const skySequences = (
   calendar: readonly SeasonDay[],
   cloud: CloudSeason,
   doubt: ClimateDoubt,
-  { seasons = DEFAULT_SEASONS, seed = 1, onProgress }: SequenceOptions = {},
+  { seasons = DEFAULT_SEASONS, seed = 1, memory = PUBLISHED_DAY_MEMORY, onProgress }: SequenceOptions = {},
 ): SkySequences => {
   if (!(Number.isInteger(seasons) && seasons >= 1)) {
     throw new RangeError(`skySequences: expected a whole number of seasons, at least 1, received ${seasons}`);
+  }
+  if (!(Math.abs(memory) < 1)) {
+    throw new RangeError(`skySequences: expected a memory between -1 and 1, received ${memory}`);
   }
   const draw = randomNormal.source(randomLcg(seed))();
   const days = calendar.length;
@@ -100,7 +100,7 @@ export const skySequences = (
   const errors = monthErrors(doubt, seasons, draw);
   const scores = Float64Array.from({ length: seasons }, draw);
   const order = Uint32Array.from(scores, (_, season) => season);
-  const fresh = Math.sqrt(1 - DAY_TO_DAY_MEMORY ** 2);
+  const fresh = Math.sqrt(1 - memory ** 2);
   const spreads = daySpreads();
   const columns = Array.from(
     { length: errors === null ? 1 : DOUBT_STEPS.length },
@@ -108,7 +108,7 @@ export const skySequences = (
   );
 
   for (const [day, { month }] of calendar.entries()) {
-    if (day > 0) for (let s = 0; s < seasons; s++) scores[s] = DAY_TO_DAY_MEMORY * scores[s] + fresh * draw();
+    if (day > 0) for (let s = 0; s < seasons; s++) scores[s] = memory * scores[s] + fresh * draw();
     const mean = cloud.days[day];
     if (mean !== null && mean !== undefined) {
       order.sort((a, b) => scores[a] - scores[b]);

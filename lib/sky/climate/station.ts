@@ -1,4 +1,5 @@
 import type { SunshineRelation } from "../../plan/climate.ts";
+import type { MeasuredMemory } from "./day-memory.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, type MonthSun, monthSuns } from "./month-sun.ts";
 import { globalOfSunshine } from "./sunshine.ts";
 
@@ -43,6 +44,8 @@ export interface ClimateStation {
   readonly light: MonthlyLight;
   readonly air: MonthlyAir | null;
   readonly wind: MonthlyWind | null;
+  /** How its days follow each other; `null` where no days were at hand. */
+  readonly dayMemory: MeasuredMemory | null;
 }
 
 const meanDaily = (light: MonthlyLight, month: number, sun: MonthSun, relation: SunshineRelation): number => {

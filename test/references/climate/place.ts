@@ -66,7 +66,7 @@ export const skiesOfMonths = (
   place: Place,
   globalKWhM2: readonly number[],
 ) => {
-  const climate = { globalKWhM2, air: null, wind: null, doubt: NO_DOUBT };
+  const climate = { globalKWhM2, doubt: NO_DOUBT };
   const cloud = cloudSeason(sun, clear, days, climate, place.latitudeDeg);
   return { cloud, skies: climateSkies(sun, clear, cloud) };
 };

@@ -1,5 +1,6 @@
 /** How days scatter about their month, and how a day follows the one before, at stations and in the model. */
 import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { type MeasuredMemory, measuredDayMemory } from "../../../lib/sky/climate/day-memory.ts";
 import { daySpreads } from "../../../lib/sky/climate/day-spread.ts";
 import { COMMON_YEAR } from "../../../lib/sky/climate/month-to-date.ts";
 import { skySequences } from "../../../lib/sky/climate/sequences.ts";
@@ -59,37 +60,24 @@ export const spreadDistance = (
   );
 };
 
-/** Correlation of each value with the next, about means of their own months. */
-const followOn = (values: readonly { readonly month: number; readonly ratio: number }[]): number => {
-  const sums = new Map<number, readonly [number, number]>();
-  for (const { month, ratio } of values) {
-    const [sum, count] = sums.get(month) ?? [0, 0];
-    sums.set(month, [sum + ratio, count + 1]);
-  }
-  const rest = values.map(({ month, ratio }) => {
-    const [sum, count] = sums.get(month) ?? [Number.NaN, 1];
-    return ratio - sum / count;
-  });
-  let [both, own] = [0, 0];
-  for (const [index, value] of rest.entries()) {
-    own += value * value;
-    if (index > 0) both += value * rest[index - 1];
-  }
-  return both / own;
-};
+/** Day-to-day memory of a station's light relative to the clear day, the months' means removed. */
+export const stationMemory = (days: readonly StationDay[]): MeasuredMemory =>
+  measuredDayMemory(days.map(({ day, month, global, clear }) => ({ day, month, clearness: global / clear })));
 
-/** Day-to-day correlation of a station's light relative to the clear day, the months' means removed. */
-export const stationMemory = (days: readonly StationDay[]): number =>
-  followOn(days.map(({ month, global, clear }) => ({ month, ratio: global / clear })));
-
-/** The same of drawn years: the mean over them, on the station's own days and each year's own months' means removed. */
-export const drawnMemory = (place: HourlyYear, own: readonly StationDay[], years = 50): number => {
+/** The same of years drawn with a memory: the mean over them, on the station's own days. */
+export const drawnMemory = (
+  place: HourlyYear,
+  own: readonly StationDay[],
+  memory: number,
+  years = 50,
+): number => {
   const over = yearOver(place);
   const { cloud } = skiesOfMonths(over, place, monthMeans(own, over));
-  const { ratio, days } = skySequences(over.sun.days, cloud, NO_DOUBT, { seasons: years, seed: 7 });
+  const { ratio, days } = skySequences(over.sun.days, cloud, NO_DOUBT, { seasons: years, seed: 7, memory });
   let sum = 0;
   for (let year = 0; year < years; year++) {
-    sum += followOn(own.map(({ day, month }) => ({ month, ratio: ratio[year * days + day] })));
+    const drawn = own.map(({ day, month }) => ({ day, month, clearness: ratio[year * days + day] }));
+    sum += measuredDayMemory(drawn).correlation;
   }
   return sum / years;
 };

@@ -74,7 +74,7 @@ describe("fillClimateAir", () => {
     const sky = emptySkyColumns(sun.length);
     sky.airC.fill(15);
     sky.windMs.fill(2);
-    fillClimateAir(sun, { globalKWhM2: [], air: null, wind: null, doubt: NO_DOUBT }, sky);
+    fillClimateAir(sun, { air: null, wind: null }, sky);
     expect(new Set([...sky.airC, ...sky.windMs])).toEqual(new Set([15, 2]));
   });
 });

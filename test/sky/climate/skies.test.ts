@@ -27,7 +27,7 @@ const siteAt = (latitudeDeg: number) => {
     return own.reduce((sum, value) => sum + value, 0) / own.length;
   });
   const cloudOf = (globalKWhM2: readonly number[], doubt: ClimateDoubt = NO_DOUBT) =>
-    cloudSeason(sun, clear, year, { globalKWhM2, air: null, wind: null, doubt }, latitudeDeg);
+    cloudSeason(sun, clear, year, { globalKWhM2, doubt }, latitudeDeg);
   return { latitudeDeg, sun, clear, clearMeans, cloudOf };
 };
 

@@ -4,6 +4,7 @@
 import { PlanError, type Problem } from "../../plan/problem.ts";
 import { SOLAR_CONSTANT, spencerDeclinationDeg, sunDistanceFactor } from "../../sun/orbit.ts";
 import { dailyExtraterrestrial } from "../extraterrestrial.ts";
+import { bridgeHoles } from "./bridge.ts";
 import type { WeatherPlace } from "./interval-sun.ts";
 import type { RowProblems } from "./row-problems.ts";
 import { DAY_MS, type DailySeries } from "./series.ts";
@@ -28,33 +29,6 @@ export const dailyAbove = (day: number, latitudeDeg: number): number => {
 };
 
 const dateOf = (day: number): string => new Date(day * DAY_MS).toISOString().slice(0, 10);
-
-/** Fills holes of up to three days along a straight line of values; returns those that are longer. */
-const bridgeDays = (
-  values: Float64Array,
-): { readonly filled: number; readonly long: readonly [number, number][] } => {
-  const long: [number, number][] = [];
-  let filled = 0;
-  let i = 0;
-  while (i < values.length) {
-    if (!Number.isNaN(values[i])) {
-      i += 1;
-      continue;
-    }
-    const first = i;
-    while (i < values.length && Number.isNaN(values[i])) i += 1;
-    const before = values[first - 1] ?? values[i] ?? Number.NaN;
-    const after = values[i] ?? before;
-    if (i - first > LONGEST_GAP_DAYS || Number.isNaN(before)) {
-      long.push([first, i]);
-      continue;
-    }
-    for (let at = first; at < i; at += 1)
-      values[at] = before + ((after - before) * (at - first + 1)) / (i - first + 1);
-    filled += i - first;
-  }
-  return { filled, long };
-};
 
 /**
  * The days of a table that is stamped by dates.
@@ -124,9 +98,9 @@ export const dailySeriesOf = (
   }
   // Holes are filled by clearness, so that a hole near a solstice does not bend the course of the year.
   const clearness = globalWh.map((sum, at) => sum / Math.max(1, dailyAbove(firstDay + at, latitudeDeg)));
-  const { filled, long } = bridgeDays(clearness);
+  const { filled, open } = bridgeHoles(clearness, LONGEST_GAP_DAYS);
   const problems: Problem[] = [...faults.problems()];
-  for (const [first, end] of long) {
+  for (const [first, end] of open) {
     problems.push({
       path: `${file} ghi`,
       value: `missing from ${dateOf(firstDay + first)} to ${dateOf(firstDay + end - 1)}`,
@@ -135,8 +109,8 @@ export const dailySeriesOf = (
     });
   }
   if (problems.length > 0) throw new PlanError(problems);
-  bridgeDays(airC);
-  bridgeDays(windMs);
+  bridgeHoles(airC, LONGEST_GAP_DAYS);
+  bridgeHoles(windMs, LONGEST_GAP_DAYS);
   const remarks = filled > 0 ? [`${filled} of ${length} days had no sum and were filled in`] : [];
   return {
     kind: "days",

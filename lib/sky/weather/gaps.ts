@@ -82,32 +82,3 @@ export const fillGaps = (
   }
   return { filled, problems };
 };
-
-/**
- * Fills holes of up to three hours in air temperature or wind in place, along a straight line; longer ones stay.
- *
- * @returns intervals left without a value
- */
-export const bridge = (values: Float64Array, intervalMinutes: number): number => {
-  const longest = (LONGEST_GAP_HOURS * 60) / intervalMinutes;
-  let left = 0;
-  let i = 0;
-  while (i < values.length) {
-    if (!Number.isNaN(values[i])) {
-      i += 1;
-      continue;
-    }
-    const first = i;
-    while (i < values.length && Number.isNaN(values[i])) i += 1;
-    const before = values[first - 1] ?? values[i] ?? Number.NaN;
-    const after = values[i] ?? before;
-    if (i - first > longest || Number.isNaN(before)) {
-      left += i - first;
-      continue;
-    }
-    for (let at = first; at < i; at += 1) {
-      values[at] = before + ((after - before) * (at - first + 1)) / (i - first + 1);
-    }
-  }
-  return left;
-};

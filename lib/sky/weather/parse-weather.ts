@@ -3,9 +3,10 @@
  */
 import { PlanError, type Problem } from "../../plan/problem.ts";
 import { SOLAR_CONSTANT } from "../../sun/orbit.ts";
+import { bridgeHoles } from "./bridge.ts";
 import { clockProblem } from "./clock.ts";
 import { dailySeriesOf } from "./daily.ts";
-import { bridge, fillGaps } from "./gaps.ts";
+import { fillGaps, LONGEST_GAP_HOURS } from "./gaps.ts";
 import { gridOf, type StampPlace, type WeatherGrid } from "./grid.ts";
 import { type Quantity, SUGGESTED } from "./headers.ts";
 import { intervalSun, type WeatherPlace } from "./interval-sun.ts";
@@ -66,9 +67,8 @@ const seriesOf = (
     const values = grid.columns.get(quantity);
     if (values === undefined) continue;
     const isAir = quantity === "airC" || quantity === "windMs";
-    const holes = isAir
-      ? bridge(values, grid.intervalMinutes)
-      : values.reduce((n, v) => n + (Number.isNaN(v) ? 1 : 0), 0);
+    if (isAir) bridgeHoles(values, (LONGEST_GAP_HOURS * 60) / grid.intervalMinutes);
+    const holes = values.reduce((n, v) => n + (Number.isNaN(v) ? 1 : 0), 0);
     if (holes === grid.length) continue;
     if (holes > 0) {
       const instead = isAir ? "the plan's monthly values stand in" : "there the share is worked out from GHI";

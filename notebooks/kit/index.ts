@@ -9,7 +9,6 @@ export { drawings, drawingWidth } from "./drawings.ts";
 export { fieldSheetView } from "./field-sheet-view.ts";
 export { figure } from "./figure.ts";
 export { held } from "./held.ts";
-export { keptChoice } from "./kept-choice.ts";
 export { later } from "./later.ts";
 export { modelList } from "./model-list.ts";
 export { notebookList } from "./notebook-list.ts";

@@ -7,6 +7,8 @@ import { DEMOS, FIRST_DEMO } from "../../notebooks/kit/plan/demos.ts";
 import type { Field } from "../../notebooks/kit/plan/field.ts";
 import { fragmentOf, planOfFragment } from "../../notebooks/kit/plan/link.ts";
 import { type Path, valueAt, withValue } from "../../notebooks/kit/plan/path.ts";
+import { otherZone, withMappedZone, withZoneOfPlace } from "../../notebooks/kit/plan/place-zone.ts";
+import { numbersIn } from "../../notebooks/kit/plan/reading.ts";
 import { SECTIONS } from "../../notebooks/kit/plan/section-list.ts";
 import { celsius, fahrenheit, lengthText, typedLengthMm } from "../../notebooks/kit/units.ts";
 
@@ -79,6 +81,80 @@ describe("units", () => {
   });
 });
 
+describe("numbers pasted from a table", () => {
+  test.each([
+    ["0.6\t1.2\t2.5", [0.6, 1.2, 2.5]],
+    ["0,6\t1,2\t2,5", [0.6, 1.2, 2.5]],
+    ["0.6\n1.2\n2.5\n", [0.6, 1.2, 2.5]],
+    ["0.6, 1.2, 2.5", [0.6, 1.2, 2.5]],
+    ["0,6; 1,2; 2,5", [0.6, 1.2, 2.5]],
+    ["1,2,3", [1, 2, 3]],
+    ["Mean | -3.5 | \u22121 | .5", [-3.5, -1, 0.5]],
+    ["none at all", []],
+    ["", []],
+  ])("%j", (text, numbers) => {
+    expect(numbersIn(text)).toEqual(numbers);
+  });
+
+  test("are read back whatever parts them, as long as it can't be a decimal point", () => {
+    const number = fc.double({ min: -99, max: 999, noNaN: true }).map((value) => Number(value.toFixed(2)));
+    fc.assert(
+      fc.property(
+        fc.array(number, { minLength: 2, maxLength: 12 }),
+        fc.constantFrom("\t", " ", "\n", "; ", " | "),
+        fc.boolean(),
+        (values, mark, comma) => {
+          const text = values
+            .map((value) => (comma ? String(value).replace(".", ",") : String(value)))
+            .join(mark);
+          expect(numbersIn(text)).toEqual(values.map((value) => value + 0));
+        },
+      ),
+    );
+  });
+});
+
+describe("the time zone of a place", () => {
+  const at = (latitudeDeg: unknown, longitudeDeg: unknown, timeZone?: string) => ({
+    site: { latitudeDeg, longitudeDeg, ...(timeZone === undefined ? {} : { timeZone }) },
+    season: { from: "2027-03-15", to: "2027-10-15" },
+  });
+  const zoneOf = (given: unknown): unknown => valueAt(given, ["site", "timeZone"]);
+  const hut = at(53.56, 8.59, "Europe/Berlin");
+
+  // Zones by the IANA database's own zone table: Turku goes by Europe/Helsinki, Hobart by Australia/Hobart.
+  test("follows the place as long as it was that of the place before", () => {
+    expect(zoneOf(withZoneOfPlace(at(60.1, 22.3, "Europe/Berlin"), hut))).toBe("Europe/Helsinki");
+    expect(zoneOf(withZoneOfPlace(at(-42.9, 147.3, "Europe/Berlin"), hut))).toBe("Australia/Hobart");
+    expect(zoneOf(withZoneOfPlace(at(60.1, 22.3), at(53.56, 8.59)))).toBe("Europe/Helsinki");
+  });
+
+  test("keeps its name where the new place has the same clocks", () => {
+    expect(zoneOf(withZoneOfPlace(at(48.2, 16.4, "Europe/Berlin"), hut))).toBe("Europe/Berlin");
+    expect(otherZone(at(48.2, 16.4, "Europe/Berlin"))).toBeNull();
+  });
+
+  test("still follows after a coordinate was half typed", () => {
+    const half = withZoneOfPlace(at("", 8.59, "Europe/Berlin"), hut);
+    expect(zoneOf(half)).toBe("Europe/Berlin");
+    expect(zoneOf(withZoneOfPlace(at(60.1, 22.3, "Europe/Berlin"), half))).toBe("Europe/Helsinki");
+  });
+
+  test("stays where it was chosen against the map, which is then told, with the way out", () => {
+    const own = at(53.56, 8.59, "Asia/Tokyo");
+    const moved = withZoneOfPlace(at(60.1, 22.3, "Asia/Tokyo"), own);
+    expect(zoneOf(moved)).toBe("Asia/Tokyo");
+    expect(otherZone(moved)).toBe("Europe/Helsinki");
+    expect(zoneOf(withMappedZone(moved))).toBe("Europe/Helsinki");
+    expect(otherZone(withMappedZone(moved))).toBeNull();
+  });
+
+  test("of a plan that states none is whole hours by the sun, and told where clocks differ from it", () => {
+    expect(otherZone(at(53.56, 8.59))).toBe("Europe/Berlin");
+    expect(otherZone(at(0, -140))).toBeNull();
+  });
+});
+
 describe("the plan panel", () => {
   test("every demo plan can be read", () => {
     expect(DEMOS.length).toBeGreaterThanOrEqual(3);
@@ -118,7 +194,12 @@ describe("the plan panel", () => {
   const second = first.flatMap((given) =>
     all.filter(({ field }) => field.kind === "variant").flatMap((one) => chosen(given, one)),
   );
-  const plans = [FIRST_DEMO.given, ...first, ...second];
+  /** Twelve typed months stand two choices deep and have choices of their own. */
+  const third = second
+    .filter((given) => valueAt(given, ["sky", "from", "kind"]) === "months")
+    .slice(0, 1)
+    .flatMap((given) => all.flatMap((one) => chosen(given, one)));
+  const plans = [FIRST_DEMO.given, ...first, ...second, ...third];
 
   test("every field stands for something that the library knows", () => {
     const stated = all.filter(({ field }) => field.path.length > 0);

@@ -15,6 +15,7 @@ const KIT = dirname(fileURLToPath(import.meta.resolve("@observablehq/notebook-ki
 const NODE_ONLY: ReadonlySet<string> = new Set(["linkedom", "tinypool"]);
 
 const BROWSER_LIBRARIES = [
+  "@photostructure/tz-lookup",
   ...Object.keys(manifest.dependencies).filter((name) => !NODE_ONLY.has(name)),
   "@observablehq/inputs",
   "htl",

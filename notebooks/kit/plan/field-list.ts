@@ -1,6 +1,7 @@
 import { pathText } from "../../../lib/plan/issues.ts";
 import { el } from "../dom.ts";
 import type { Field } from "./field.ts";
+import { fieldMonths } from "./field-months.ts";
 import { fieldRow, problemWords, type Row, type RowContext } from "./field-row.ts";
 import { valueAt } from "./path.ts";
 
@@ -9,22 +10,26 @@ type ListField = Extract<Field, { readonly kind: "list" }>;
 /** Makes the row of any field. */
 export const rowOf = (field: Field, context: RowContext): Row => {
   if (field.kind === "list") return fieldList(field, context);
+  if (field.kind === "months") return fieldMonths(field, context);
   return field.kind === "notice" ? noticeRow(field, context) : fieldRow(field, context);
 };
 
 /** A notice with its way out, shown while it applies. */
 const noticeRow = (field: Extract<Field, { readonly kind: "notice" }>, { store, base }: RowContext): Row => {
   const act = (): void => store.set(base, field.act(valueAt(store.given, base)));
+  const said = el("p");
   const element = el(
     "div",
     { class: "notice", role: "status" },
-    el("p", {}, field.text),
+    said,
     el("button", { type: "button", onclick: act }, field.label),
   );
   return {
     element,
     refresh: () => {
-      element.hidden = field.when !== undefined && !field.when(valueAt(store.given, base));
+      const item = valueAt(store.given, base);
+      element.hidden = field.when !== undefined && !field.when(item);
+      if (!element.hidden) said.textContent = typeof field.text === "string" ? field.text : field.text(item);
     },
   };
 };

@@ -1,9 +1,10 @@
 import { pathText } from "../../../lib/plan/issues.ts";
 import type { Problem } from "../../../lib/plan/problem.ts";
 import { el, freshId } from "../dom.ts";
-import { celsius, fahrenheit, lengthText, typedLengthMm, type Units } from "../units.ts";
+import { typedLengthMm, type Units } from "../units.ts";
 import type { Field, Slider } from "./field.ts";
 import { type Path, valueAt } from "./path.ts";
+import { READINGS } from "./reading.ts";
 import type { PlanStore } from "./store.ts";
 
 /** What a row works with: the plan, the units in use, and where in the plan its section or list item stands. */
@@ -19,8 +20,8 @@ export interface Row {
   readonly refresh: () => void;
 }
 
-/** The one-line controls: everything but lists and notices. */
-export type LineField = Exclude<Field, { readonly kind: "list" | "notice" }>;
+/** The one-line controls: everything but lists, notices and twelve months. */
+export type LineField = Exclude<Field, { readonly kind: "list" | "notice" | "months" }>;
 
 /** A control in its row: how to show a value, and the element that takes the focus. */
 interface Control {
@@ -28,48 +29,6 @@ interface Control {
   readonly focus: HTMLElement;
   readonly show: (value: unknown) => void;
 }
-
-const asNumber = (text: string): unknown => {
-  const bare = text.trim().replace(",", ".");
-  if (bare === "") return undefined;
-  const value = Number(bare);
-  return Number.isNaN(value) ? text : value;
-};
-
-const asText = (value: unknown): string => (value === undefined || value === null ? "" : String(value));
-
-/** Numbers are shown as far as they were stated, and never with the tail of a binary fraction. */
-const asShown = (value: unknown): string =>
-  typeof value === "number" ? String(Number(value.toPrecision(8))) : asText(value);
-
-/** How typed text becomes the plan's value, and back. */
-interface Reading {
-  readonly read: (text: string) => unknown;
-  readonly write: (value: unknown) => string;
-}
-
-const READINGS: Readonly<
-  Record<"number" | "length" | "temperature" | "text" | "date", (units: () => Units) => Reading>
-> = {
-  number: () => ({ read: asNumber, write: asShown }),
-  text: () => ({ read: (text) => text, write: asText }),
-  date: () => ({ read: (text) => text, write: asText }),
-  length: (units) => ({
-    read: (text) => (text.trim() === "" ? undefined : (typedLengthMm(text, units()) ?? text)),
-    write: (value) => {
-      const lengthMm = typeof value === "string" ? typedLengthMm(value, "metric") : value;
-      if (typeof lengthMm !== "number") return asText(value);
-      return units() === "metric" ? asShown(lengthMm) : lengthText(lengthMm, "inch").replace(/ in$/, "");
-    },
-  }),
-  temperature: (units) => ({
-    read: (text) => {
-      const value = asNumber(text);
-      return typeof value === "number" && units() === "inch" ? celsius(value) : value;
-    },
-    write: (value) => asShown(typeof value === "number" && units() === "inch" ? fahrenheit(value) : value),
-  }),
-};
 
 const slider = (
   { least, most, step }: Slider,
@@ -208,7 +167,8 @@ export const fieldRow = (field: LineField, context: RowContext): Row => {
   const { store, base } = context;
   const id = freshId("plan");
   const path = [...base, ...field.path];
-  const set = (value: unknown): void => store.set(path, value);
+  const along = field.kind === "number" ? field.along : undefined;
+  const set = (value: unknown): void => store.set(path, value, along);
   const control =
     field.kind === "choice"
       ? choiceControl(field, id, set)

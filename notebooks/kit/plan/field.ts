@@ -35,6 +35,15 @@ export type Field = FieldBase &
         readonly slider?: Slider;
         /** What stands in for a value that was left out, where that depends on the rest of the plan. */
         readonly otherwise?: (plan: Plan) => number;
+        /** What changes along with it: the whole plan as it is to be, from the plan with the new number and the one before. */
+        readonly along?: (given: unknown, before: unknown) => unknown;
+      }
+    | {
+        /** Twelve numbers, January first, which can be pasted all at once. */
+        readonly kind: "months";
+        readonly unit: string;
+        /** Whether they are temperatures, which follow the units in use [false]. */
+        readonly temperature?: boolean;
       }
     | { readonly kind: "length"; readonly slider?: Slider }
     | { readonly kind: "temperature" }
@@ -48,7 +57,7 @@ export type Field = FieldBase &
     | {
         /** Something to be told, and what can be done about it: `act` makes the part of the plan anew. */
         readonly kind: "notice";
-        readonly text: string;
+        readonly text: string | ((item: unknown) => string);
         readonly act: (item: unknown) => unknown;
       }
     | {

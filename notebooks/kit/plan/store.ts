@@ -22,7 +22,8 @@ export interface PlanStore {
   readonly complain: (problems: readonly Problem[]) => void;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
-  readonly set: (path: Path, value: unknown) => void;
+  /** Changes one value; `along` makes the rest of the plan follow, from the plan with the new value and the one before. */
+  readonly set: (path: Path, value: unknown, along?: (given: unknown, before: unknown) => unknown) => void;
   readonly load: (given: unknown) => void;
   readonly undo: () => void;
   readonly redo: () => void;
@@ -103,7 +104,8 @@ export const openPlanStore = (): PlanStore => {
     complain: (found) => {
       problems = [...problems, ...found];
     },
-    set: (path, value) => change(withValue(given, path, value), path.join(".")),
+    set: (path, value, along = (next) => next) =>
+      change(along(withValue(given, path, value), given), path.join(".")),
     load: (next) => change(next, ""),
     undo: () => step(past, future),
     redo: () => step(future, past),

@@ -7,6 +7,8 @@ import { fragmentOf } from "./link.ts";
 import type { PlanStore } from "./store.ts";
 
 const LARGEST_PLAN_BYTES = 200_000;
+/** Complaints told at the head of the plan; a plan file can be wrong by the hundred, and each stands at its field too. */
+const MOST_LISTED = 5;
 
 const fileName = (given: unknown): string => {
   const name = typeof given === "object" && given !== null && "name" in given ? String(given.name) : "plan";
@@ -86,7 +88,7 @@ export const planToolbar = (
         demos.value = "";
       },
     },
-    el("option", { value: "" }, "Start from a demo…"),
+    el("option", { value: "" }, "Demo plans"),
     ...DEMOS.map(({ id, name }) => el("option", { value: id }, name)),
   );
   const unitSwitch = el(
@@ -131,7 +133,10 @@ export const planToolbar = (
                 { class: "note" },
                 "Until it is mended, the numbers are those of the last plan that could be used.",
               ),
-              ...store.problems.map((problem) => el("li", {}, problemLine(problem))),
+              ...store.problems.slice(0, MOST_LISTED).map((problem) => el("li", {}, problemLine(problem))),
+              ...(store.problems.length > MOST_LISTED
+                ? [el("li", {}, `and ${store.problems.length - MOST_LISTED} more, each at its field`)]
+                : []),
             ]),
       );
     },

@@ -2,6 +2,7 @@ import { GROUND_KINDS } from "../../../../lib/plan/site.ts";
 import { shippedWeatherPlace } from "../../weather/shipped.ts";
 import type { Section } from "../field.ts";
 import { valueAt } from "../path.ts";
+import { otherZone, withMappedZone, withZoneOfPlace, zoneText } from "../place-zone.ts";
 
 /** Weather is taken as that of the site within this: a degree of latitude is 111 km. */
 const NEAR_DEG = 1.5;
@@ -35,6 +36,7 @@ export const placeSection: Section = {
       label: "Latitude",
       unit: "°",
       slider: { least: -90, most: 90, step: 0.5 },
+      along: withZoneOfPlace,
       says: "South is negative.",
     },
     {
@@ -43,6 +45,7 @@ export const placeSection: Section = {
       label: "Longitude",
       unit: "°",
       slider: { least: -180, most: 180, step: 0.5 },
+      along: withZoneOfPlace,
       says: "West is negative.",
     },
     {
@@ -53,12 +56,28 @@ export const placeSection: Section = {
       when: weatherFromElsewhere,
       act: (item) => ({ ...(item as object), sky: { source: "climate" } }),
     },
-    { kind: "number", path: ["site", "elevationM"], label: "Above the sea", unit: "m" },
+    {
+      kind: "number",
+      path: ["site", "elevationM"],
+      label: "Above the sea",
+      unit: "m",
+      says: "Read it off a map: it does not follow the place. Thinner air lets more light through.",
+    },
     {
       kind: "choice",
       path: ["site", "timeZone"],
       label: "Time zone",
-      choices: zones().map((value) => ({ value, label: value.replaceAll("_", " ") })),
+      choices: zones().map((value) => ({ value, label: zoneText(value) })),
+      says: "Follows the place, by a coarse map (OpenStreetMap contributors). All clock times go by it.",
+    },
+    {
+      kind: "notice",
+      path: [],
+      label: "Go by the clocks of the place",
+      text: (item) =>
+        `The clocks at this place are those of ${zoneText(otherZone(item) ?? "")}, not of the zone above.`,
+      when: (item) => otherZone(item) !== null,
+      act: withMappedZone,
     },
     {
       kind: "choice",

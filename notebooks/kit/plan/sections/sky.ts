@@ -2,8 +2,9 @@ import { TURBIDITY_CLASSES } from "../../../../lib/plan/air.ts";
 import { ANALOGY_KINDS } from "../../../../lib/plan/climate.ts";
 import { takeWeather } from "../../weather/files.ts";
 import { weatherChoices } from "../../weather/shipped.ts";
-import type { Section } from "../field.ts";
+import type { Field, Section } from "../field.ts";
 import { valueAt } from "../path.ts";
+import { monthsFields, NO_MONTHS_YET } from "./climate-months.ts";
 
 const isWeather = (item: unknown): boolean => valueAt(item, ["sky", "source"]) === "weather";
 
@@ -73,6 +74,11 @@ export const skySection: Section = {
           make: (item) =>
             withSky(item, { source: "climate", from: { kind: "table", file: "no table opened yet" } }),
         },
+        {
+          label: "twelve numbers of your own",
+          is: isFrom("months"),
+          make: (item) => withSky(item, { source: "climate", from: NO_MONTHS_YET }),
+        },
       ],
       says: "1674 places on every continent travel with this page; the answer says which it used and how far to trust them.",
     },
@@ -102,6 +108,12 @@ export const skySection: Section = {
       },
       says: "CSV, one place a row: latitude_deg, longitude_deg and twelve columns global_01_kWh_m2_day to _12 (or _MJ_m2_day, clearness_01, sunshine_01_h). It stays in this browser.",
     },
+    ...monthsFields.map(
+      (field): Field => ({
+        ...field,
+        when: (item) => isFrom("months")(item) && (field.when?.(item) ?? true),
+      }),
+    ),
     {
       kind: "choice",
       path: ["sky", "file"],

@@ -1,0 +1,81 @@
+import zoneOnMap from "@photostructure/tz-lookup";
+import { sunZone } from "../../../lib/plan/site.ts";
+import { valueAt, withValue } from "./path.ts";
+
+const ZONE = ["site", "timeZone"] as const;
+
+const isKnown = (zone: string): boolean => {
+  try {
+    new Intl.DateTimeFormat("en", { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** The time zone kept at a plan's place, by the map; `null` while the place can't be read. */
+const zoneOfPlace = (given: unknown): string | null => {
+  const [latitude, longitude] = ["latitudeDeg", "longitudeDeg"].map((key) => valueAt(given, ["site", key]));
+  if (typeof latitude !== "number" || typeof longitude !== "number") return null;
+  if (!(Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180)) return null;
+  const zone = zoneOnMap(latitude, longitude);
+  return isKnown(zone) ? zone : sunZone(longitude);
+};
+
+/** The zone a plan goes by: the one it states, else whole hours by the longitude. */
+const zoneInUse = (given: unknown): string | null => {
+  const stated = valueAt(given, ZONE);
+  if (typeof stated === "string") return isKnown(stated) ? stated : null;
+  const longitude = valueAt(given, ["site", "longitudeDeg"]);
+  return typeof longitude === "number" ? sunZone(longitude) : null;
+};
+
+/** What a zone's clocks show on the first of each month of the season's year: equal for zones that differ by name only. */
+const clockOf = (zone: string, given: unknown): string => {
+  const from = valueAt(given, ["season", "from"]);
+  const year = typeof from === "string" && /^\d{4}/.test(from) ? Number(from.slice(0, 4)) : 2027;
+  const clock = new Intl.DateTimeFormat("en", { timeZone: zone, dateStyle: "short", timeStyle: "short" });
+  return Array.from({ length: 12 }, (_, month) => clock.format(Date.UTC(year, month, 1))).join();
+};
+
+const sameClock = (one: string, other: string, given: unknown): boolean =>
+  one === other || clockOf(one, given) === clockOf(other, given);
+
+/** The zone that was last that of its place, kept while a coordinate is half typed and there is no place to ask for. */
+let followed: string | null = null;
+
+/**
+ * A plan whose place has changed, with the zone of the new place if it had that of the old one. A zone that was chosen
+ * against the map stays, and {@link otherZone} tells of it.
+ *
+ * @param before the plan as it was before the place changed
+ */
+export const withZoneOfPlace = (given: unknown, before: unknown): unknown => {
+  const stated = valueAt(before, ZONE);
+  const [old, now] = [zoneOfPlace(before), zoneOfPlace(given)];
+  const isOwn =
+    stated === undefined ||
+    stated === followed ||
+    (typeof stated === "string" && isKnown(stated) && old !== null && sameClock(stated, old, before));
+  if (!isOwn) return given;
+  if (now === null) {
+    followed = typeof stated === "string" ? stated : null;
+    return given;
+  }
+  const zone = typeof stated === "string" && isKnown(stated) && sameClock(stated, now, given) ? stated : now;
+  followed = zone;
+  return withValue(given, ZONE, zone);
+};
+
+/** The zone of a plan's place by the map, where its clocks show another time than those the plan goes by; else `null`. */
+export const otherZone = (given: unknown): string | null => {
+  const [mapped, used] = [zoneOfPlace(given), zoneInUse(given)];
+  return mapped === null || used === null || sameClock(mapped, used, given) ? null : mapped;
+};
+
+/** A plan that goes by the clocks of its place. */
+export const withMappedZone = (given: unknown): unknown =>
+  withValue(given, ZONE, zoneOfPlace(given) ?? undefined);
+
+/** A zone as people write it. */
+export const zoneText = (zone: string): string => zone.replaceAll("_", " ");

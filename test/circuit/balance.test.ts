@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { clearLedger } from "../../lib/circuit/balance.ts";
 import {
   type BatteryModel,
   balanceResidual,
@@ -239,5 +240,127 @@ describe("stepBattery by hand", () => {
     );
     const { endWh } = oneStep(model, 3000, 0, 20, 10);
     expect(endWh).toBeCloseTo(1200 / 1.19, 1);
+  });
+});
+
+describe("the ledger", () => {
+  const entries: EnergyLedger = {
+    offered: 100,
+    used: 30,
+    short: 7,
+    ownUse: 1,
+    heater: 2,
+    chargeLoss: 3,
+    dischargeLoss: 4,
+    selfDischarge: 5,
+    turnedAway: 6,
+  };
+
+  test("says what its books do not account for, as a share of all that moved", () => {
+    // 100 - 50 into storage - 30 - 15 lost - 6 turned away = -1, of 100 + 30 + 15 + 6 + 50 = 201 Wh moved.
+    expect(balanceResidual(entries, 10, 60)).toBeCloseTo(-1 / 201, 12);
+    // 20 Wh out of storage: 100 + 20 - 30 - 15 - 6 = 69, of 171.
+    expect(balanceResidual(entries, 60, 40)).toBeCloseTo(69 / 171, 12);
+  });
+
+  test("has nothing to say of less than a microwatt-hour", () => {
+    expect(balanceResidual(emptyLedger(), 500, 500)).toBe(0);
+    expect(balanceResidual({ ...emptyLedger(), offered: 0.9e-6 }, 500, 500)).toBe(0);
+    expect(balanceResidual({ ...emptyLedger(), offered: 1e-6 }, 500, 500)).toBe(1);
+  });
+
+  test("is emptied of every entry", () => {
+    const ledger = { ...entries };
+    clearLedger(ledger);
+    expect(ledger).toEqual(emptyLedger());
+    expect(Object.values(ledger)).toEqual(Array.from({ length: 9 }, () => 0));
+  });
+
+  test("counts every entry of two steps where it happens, by hand", () => {
+    const model = plain({
+      chargeEfficiencyPct: 80,
+      dischargeEfficiencyPct: 50,
+      selfDischargePctPerMonth: 10,
+      heaterW: 5,
+    });
+    const ledger = emptyLedger();
+    // 730 h: a tenth of 640 Wh is gone. 1 W is over after 0.5 W of load and 0.25 W of the controller.
+    const warm = stepBattery(
+      model,
+      warmthOf(model, 10),
+      640,
+      { offeredW: 1.75, loadW: 0.5, ownW: 0.25 },
+      730,
+      ledger,
+    );
+    expect(ledger.selfDischarge).toBeCloseTo(64, 9);
+    expect(ledger.offered).toBeCloseTo(1277.5, 9);
+    expect(ledger.used).toBeCloseTo(365, 9);
+    expect(ledger.ownUse).toBeCloseTo(182.5, 9);
+    // 730 Wh at 80 % are 584 Wh on top of 576 Wh, still below the 1216 Wh that it fills to at 10 degC.
+    expect(warm).toBeCloseTo(1160, 9);
+    expect(ledger.chargeLoss).toBeCloseTo((warm - 576) / 4, 9);
+    expect(ledger.turnedAway).toBeCloseTo(730 - (warm - 576) / 0.8, 9);
+    expect(ledger.heater).toBe(0);
+    // Below freezing 5 W of the 10 W over go into the heater for two hours; the other 5 W into storage.
+    const cold = emptyLedger();
+    const still = { ...model, selfDischargePerHour: 0 };
+    expect(
+      stepBattery(still, warmthOf(still, -1), 640, { offeredW: 12, loadW: 1.5, ownW: 0.5 }, 2, cold),
+    ).toBeCloseTo(648, 9);
+    expect(cold).toMatchObject({ offered: 24, used: 3, ownUse: 1, heater: 10, short: 0, dischargeLoss: 0 });
+    expect(cold.chargeLoss).toBeCloseTo(2, 9);
+    expect(cold.turnedAway).toBeCloseTo(0, 9);
+    // 12 W wanting for two hours at 50 %: 48 Wh out of storage, half of them lost.
+    const night = emptyLedger();
+    expect(
+      stepBattery(still, warmthOf(still, 20), 640, { offeredW: 3, loadW: 14, ownW: 1 }, 2, night),
+    ).toBeCloseTo(592, 9);
+    expect(night).toMatchObject({ offered: 6, used: 28, ownUse: 2, short: 0, turnedAway: 0, heater: 0 });
+    expect(night.dischargeLoss).toBeCloseTo(24, 9);
+  });
+
+  test("an empty battery serves the controller first, then the load, and counts what went short", () => {
+    const model = plain({ dischargeEfficiencyPct: 50 });
+    const ledger = emptyLedger();
+    // 4 Wh stored give 2 Wh, with 3 Wh of light: 5 Wh for 2 Wh of controller and 3 of 20 Wh of load.
+    expect(stepBattery(model, warmthOf(model, 20), 4, { offeredW: 3, loadW: 20, ownW: 2 }, 1, ledger)).toBe(
+      0,
+    );
+    expect(ledger).toMatchObject({ offered: 3, ownUse: 2, used: 3, short: 17, dischargeLoss: 2 });
+    const dead = emptyLedger();
+    // Not even the controller gets its two watts.
+    stepBattery(model, warmthOf(model, 20), 0, { offeredW: 1, loadW: 20, ownW: 2 }, 1, dead);
+    expect(dead).toMatchObject({ offered: 1, ownUse: 1, used: 0, short: 20, dischargeLoss: 0 });
+  });
+
+  test("only looks ahead when there is no ledger", () => {
+    const model = plain({});
+    for (const demand of [
+      { offeredW: 100, loadW: 40, ownW: 1 },
+      { offeredW: 10, loadW: 40, ownW: 1 },
+    ]) {
+      const told = stepBattery(model, warmthOf(model, 20), 640, demand, 1, emptyLedger());
+      expect(stepBattery(model, warmthOf(model, 20), 640, demand, 1, null)).toBe(told);
+    }
+  });
+});
+
+describe("charging near full, by hand", () => {
+  /** 1280 Wh, whole at 20 degC; takes at most what is missing over two hours. */
+  const tapering = () => plain({ taperHours: 2, maxChargePerHourPct: 300 });
+
+  test("at full power to where it tapers, then the rest of the step along the taper", () => {
+    // 100 W meets the taper at 1280 - 200 = 1080 Wh: an hour and a half from 930 Wh; then 200 Wh are missing, of which
+    // 1 - e^(-1/4) go in during the last half hour.
+    const { endWh } = oneStep(tapering(), 100, 0, 2, 25, 930);
+    expect(endWh).toBeCloseTo(1280 - 200 * Math.exp(-0.25), 9);
+  });
+
+  test("not at all past full, and a battery that held more than the cold lets it fill keeps it", () => {
+    expect(oneStep(tapering(), 100, 0, 2, 25, 1280).endWh).toBe(1280);
+    // At 0 degC lithium fills to 90 %: 1152 Wh.
+    expect(oneStep(tapering(), 100, 0, 2, 0, 1200).endWh).toBe(1200);
+    expect(oneStep(tapering(), 100, 0, 200, 0, 1100).endWh).toBeCloseTo(1152, 9);
   });
 });

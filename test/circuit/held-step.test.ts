@@ -116,3 +116,99 @@ describe("stepHeldBattery", () => {
     expect(endWh).toBeCloseTo(reached, 0);
   });
 });
+
+describe("stepHeldBattery by hand", () => {
+  /** Loses nothing, takes all it is offered, follows its currents alone. */
+  const plain = (over: object = {}) =>
+    batteryModel(
+      batterySchema.parse({
+        chemistry: "AGM",
+        capacityAh: 10,
+        usablePct: 100,
+        chargeEfficiencyPct: 100,
+        dischargeEfficiencyPct: 100,
+        selfDischargePctPerMonth: 0,
+        taperHours: 0.01,
+        maxChargePerHourPct: 300,
+        ...over,
+      }),
+    );
+
+  const step = (rows: readonly (readonly number[])[], row: number, over: Partial<HeldStep> = {}) => {
+    const battery = over.battery ?? plain();
+    const ledger = emptyLedger();
+    const endWh = stepHeldBattery(
+      {
+        battery,
+        warmth: warmthOf(battery, 30),
+        amps: Float64Array.from(rows.flat()),
+        first: 11 * row,
+        share: 1,
+        storedWh: 40,
+        demand: { offeredW: 0, loadW: 0, ownW: 0 },
+        hours: 0.5,
+        ...over,
+      },
+      ledger,
+    );
+    return { endWh, ledger };
+  };
+
+  /** 120 Wh over ten spans: 6 A when empty, and 0.05 A less for each Wh, down to nothing when full. */
+  const straight = Array.from({ length: 11 }, (_, node) => 6 - 0.6 * node);
+  const bright = straight.map((amps) => 2 * amps);
+
+  test("straight currents: the end is where the current of the end leads", () => {
+    const { meanV } = plain();
+    // E = 40 + 0.5 x V x (6 - 0.05 E), so E = (40 + 3 V) / (1 + 0.025 V); from empty 3 V / (1 + 0.025 V).
+    expect(step([straight], 0).endWh).toBeCloseTo((40 + 3 * meanV) / (1 + 0.025 * meanV), 6);
+    expect(step([straight], 0, { storedWh: 0 }).endWh).toBeCloseTo((3 * meanV) / (1 + 0.025 * meanV), 6);
+  });
+
+  test("reads the currents of its own row", () => {
+    const { meanV } = plain();
+    const rows = [bright, straight, bright];
+    expect(step(rows, 1).endWh).toBeCloseTo((40 + 3 * meanV) / (1 + 0.025 * meanV), 6);
+    expect(step(rows, 2).endWh).toBeCloseTo((40 + 6 * meanV) / (1 + 0.05 * meanV), 6);
+  });
+
+  test("flows in the lit part of the step alone, and serves loads first", () => {
+    const { meanV } = plain();
+    const { endWh, ledger } = step([straight], 0, {
+      share: 0.4,
+      demand: { offeredW: 0, loadW: 8, ownW: 2 },
+    });
+    // E = 40 + 0.5 (0.4 V (6 - 0.05 E) - 10)
+    expect(endWh).toBeCloseTo((35 + 1.2 * meanV) / (1 + 0.01 * meanV), 6);
+    expect(ledger.offered).toBeCloseTo(endWh - 35, 6);
+    expect(ledger.used).toBeCloseTo(4, 12);
+    expect(ledger.ownUse).toBeCloseTo(1, 12);
+    expect(balanceResidual(ledger, 40, endWh)).toBeCloseTo(0, 12);
+  });
+
+  test("currents with a kink: still where the current of the end leads", () => {
+    // Level at 10 A to 96 Wh (the ninth node), then straight down to nothing at 120 Wh.
+    const kinked = [10, 10, 10, 10, 10, 10, 10, 10, 10, 5, 0];
+    const { meanV } = plain();
+    // From 90 Wh: E = 90 + 0.5 V (50 - 5 E / 12), so E = (90 + 25 V) / (1 + 5 V / 24).
+    const end = (90 + 25 * meanV) / (1 + (5 / 24) * meanV);
+    expect(end).toBeGreaterThan(96);
+    expect(step([kinked], 0, { storedWh: 90 }).endWh).toBeCloseTo(end, 6);
+    // From 10 Wh it stays on the level: 10 + 5 V.
+    expect(step([kinked], 0, { storedWh: 10 }).endWh).toBeCloseTo(10 + 5 * meanV, 9);
+  });
+
+  test("a current that a full battery stops at once ends the step just short of full", () => {
+    const cliff = [20, 20, 20, 20, 20, 20, 20, 20, 20, 20, 0];
+    const { meanV } = plain();
+    // From 100 Wh: E = 100 + 0.5 V (200 - 5 E / 3).
+    const end = (100 + 100 * meanV) / (1 + (5 / 6) * meanV);
+    expect(step([cliff], 0, { storedWh: 100 }).endWh).toBeCloseTo(end, 6);
+  });
+
+  test("nothing flows and nothing is drawn: it stays where it is, to the last digit", () => {
+    const { endWh, ledger } = step([straight.map(() => 0)], 0, { storedWh: 71.3 });
+    expect(endWh).toBe(71.3);
+    expect(ledger).toEqual(emptyLedger());
+  });
+});

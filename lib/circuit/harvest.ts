@@ -38,9 +38,9 @@ const lightAll = (parallel: ParallelBranches, lights: readonly BranchLight[], ro
   }
 };
 
-/** Watts left at the battery's terminals of watts at the controller's: V I with V_controller = V + I R. */
+/** Watts left at the battery's terminals of watts at the controller's: V I, where (V + I R) I are the controller's. */
 const throughBatteryCable = (watts: number, volts: number, ohm: number): number =>
-  ohm === 0 ? watts : (volts * (Math.sqrt(volts * volts + 4 * ohm * watts) - volts)) / (2 * ohm);
+  (2 * watts * volts) / (volts + Math.sqrt(volts * volts + 4 * ohm * watts));
 
 const mpptHarvester = (
   circuit: Circuit,

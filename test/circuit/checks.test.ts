@@ -44,6 +44,22 @@ describe("circuitRemarks", () => {
     ]);
   });
 
+  test("has nothing to say of a voltage that is just stood", () => {
+    // At 25 degC a panel's Voc is its label's.
+    expect(said(mppt({ maxInputV: 22 }, { coldestC: 25 }), [panel()])).toEqual([]);
+    expect(said(mppt({ maxInputV: 21.9 }, { coldestC: 25 }), [panel()])).toHaveLength(1);
+  });
+
+  test("looks at the strongest panel where each has a controller of its own", () => {
+    const strong = panel({ powerW: 149.85, impA: 8.325, iscA: 9 }, "strong");
+    const own = (maxCurrentA: number) =>
+      said(pwm({ maxCurrentA }, { wiring: "own-controllers" }), [panel(), strong]);
+    expect(own(9)).toEqual([]);
+    expect(own(8.9)).toEqual([
+      "danger: The panels can give 9.0 A, the controller stands 8.9 A. Take a larger one.",
+    ]);
+  });
+
   test("knows the current of panels side by side, and of each with a controller of its own", () => {
     const pair = [panel({}, "pair", 2)];
     // Half charged an AGM battery rests at 12.3 V: 99.9 / 12.3 = 8.12 A each.

@@ -1,6 +1,9 @@
+import fc from "fast-check";
+import { Temporal } from "temporal-polyfill";
 import { describe, expect, test } from "vitest";
 import { applianceDayWh, coolingDuty, dayLoadWh, loadColumns } from "../../lib/circuit/index.ts";
-import { type Loads, loadsSchema } from "../../lib/plan/loads.ts";
+import { clockOfMinutes } from "../../lib/plan/clock.ts";
+import { type Loads, loadsSchema, WEEKDAYS } from "../../lib/plan/loads.ts";
 
 const loads = (...appliances: readonly object[]): Loads => loadsSchema.parse({ appliances });
 
@@ -95,12 +98,97 @@ describe("loadColumns", () => {
     expect(sum(steadyW)).toBeCloseTo(30, 9);
   });
 
+  test("are what a clock on the wall says, quarter of an hour by quarter, in any zone, on any weekdays", () => {
+    const anyClock = fc.integer({ min: 0, max: 95 });
+    fc.assert(
+      fc.property(
+        // Zones whose clocks stay, and one whose clocks go forward on 28 March 2027 between 02:00 and 03:00.
+        fc.constantFrom("Etc/UTC", "Pacific/Kiritimati", "Pacific/Niue", "Asia/Kathmandu", "Europe/Berlin"),
+        fc.tuple(anyClock, anyClock).filter(([from, to]) => from !== to),
+        fc.subarray([...WEEKDAYS], { minLength: 1 }),
+        fc.integer({ min: -48, max: 48 }),
+        (timeZone, [fromQuarter, toQuarter], days, shift) => {
+          const inChange = (quarter: number) => quarter >= 8 && quarter < 12;
+          fc.pre(timeZone !== "Europe/Berlin" || !(inChange(fromQuarter) || inChange(toQuarter)));
+          const lamp = loads({
+            name: "lamp",
+            watts: 8,
+            howMany: 2,
+            use: {
+              kind: "at-times",
+              times: [{ from: clockOfMinutes(15 * fromQuarter), to: clockOfMinutes(15 * toQuarter) }],
+            },
+            days,
+          });
+          const { startsMs } = daysFrom("2027-03-24", 9);
+          const starts = startsMs.map((ms) => ms + shift * 900_000);
+          const { steadyW, length } = loadColumns(lamp, { startsMs: starts, stepMinutes: 15 }, timeZone);
+          expect(length).toBe(9 * 96);
+          expect(steadyW).toHaveLength(length);
+          const wrong: number[] = [];
+          for (let step = 0; step < length; step += 1) {
+            const now = Temporal.Instant.fromEpochMilliseconds(starts[0] + step * 900_000).toZonedDateTimeISO(
+              timeZone,
+            );
+            const quarter = 4 * now.hour + now.minute / 15;
+            const overMidnight = toQuarter < fromQuarter;
+            const sinceYesterday = overMidnight && quarter < toQuarter;
+            const on = sinceYesterday || (quarter >= fromQuarter && (overMidnight || quarter < toQuarter));
+            const begun = sinceYesterday ? now.subtract({ days: 1 }) : now;
+            const wanted = on && days.includes(WEEKDAYS[begun.dayOfWeek - 1]) ? 16 : 0;
+            if (Math.abs(steadyW[step] - wanted) > 1e-9) wrong.push(step);
+          }
+          expect(wrong).toEqual([]);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  test("several uses add up, and an appliance on the inverter costs its loss and its own draw", () => {
+    const list = loads(
+      {
+        name: "lamp",
+        watts: 10,
+        use: {
+          kind: "at-times",
+          times: [
+            { from: "06:00", to: "08:00" },
+            { from: "07:00", to: "09:00" },
+          ],
+        },
+      },
+      {
+        name: "laptop",
+        watts: 44,
+        howMany: 2,
+        supply: "inverter",
+        use: { kind: "for-hours", hours: 1, between: { from: "07:00", to: "09:00" } },
+      },
+      { name: "clock", watts: 0, supply: "inverter", use: { kind: "for-hours", hours: 24 } },
+    );
+    const { steadyW } = loadColumns(list, daysFrom("2027-06-21", 1), "Etc/UTC");
+    // 88 W / 0.88 + 6 W, half of the time.
+    expect(Array.from(steadyW.subarray(5, 10))).toEqual([0, 10, 20 + 53, 10 + 53, 0]);
+    expect(dayLoadWh(list, "mon", 20)).toBeCloseTo(40 + 106, 9);
+  });
+
+  test("no day, no step", () => {
+    const lamp = loads({ name: "lamp", watts: 10, use: { kind: "for-hours", hours: 24 } });
+    expect(loadColumns(lamp, { startsMs: [], stepMinutes: 60 }, "Etc/UTC").length).toBe(0);
+  });
+
   test("coolers are kept apart, because they follow the air", () => {
     const fridge = loads({ name: "fridge", watts: 40, use: { kind: "cooling", dutyPct: 30, roomC: 25 } });
     const { steadyW, cooling } = loadColumns(fridge, daysFrom("2027-06-21", 1), "Etc/UTC");
     expect(sum(steadyW)).toBe(0);
     expect(sum(cooling[0].runningW)).toBeCloseTo(960, 9);
     expect(cooling[0].duty(-10)).toBeCloseTo(0.3, 12);
+    const weekend = loads({ name: "box", watts: 40, use: { kind: "cooling" }, days: ["sat"] });
+    const box = loadColumns(weekend, daysFrom("2027-06-18", 3), "Etc/UTC").cooling[0];
+    expect([0, 24, 48].map((step) => box.runningW[step])).toEqual([0, 40, 0]);
+    // 35 % at 25 degC with 5 degC inside: 17.5 % at 15 degC.
+    expect(box.duty(15)).toBeCloseTo(0.175, 12);
   });
 
   test("no appliance, no load", () => {

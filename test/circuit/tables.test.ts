@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { ampacityOf } from "../../lib/circuit/ampacity.ts";
-import { awgOhmPerKm } from "../../lib/circuit/awg.ts";
+import { awgAreaMm2, awgDiameterMm, awgOhmPerKm } from "../../lib/circuit/awg.ts";
 import { cableDrop } from "../../lib/circuit/drop.ts";
 import { checkCurrent } from "../../lib/circuit/fuse.ts";
 import { iecOhmPerKm } from "../../lib/circuit/iec-sizes.ts";
@@ -35,8 +35,25 @@ describe("ampacityOf", () => {
     const source = (size: number | string) => ampacityOf(wireSizeOf(size), "copper", 75, 30)?.source;
     expect(source("14 AWG")).toBe("NEC table 310.16, in a raceway");
     expect(source("16 AWG")).toBe("NEC table 400.5(A)(1), flexible cord");
+    expect(source("15 AWG")).toBe("NEC table 400.5(A)(1), flexible cord");
     expect(source(1.5)).toBe("IEC 60364-5-52 table B.52.2, method B1");
     expect(source(1)).toBe("HD 516, flexible cord");
+  });
+});
+
+describe("American gauges", () => {
+  test("meet the two sizes that ASTM B258 defines: 0.0050 in at 36 and 0.4600 in at 4/0", () => {
+    expect(awgDiameterMm(36)).toBeCloseTo(0.127, 12);
+    // 0.127 x 92 is 11.684 mm to the last digit, since 36 - -3 is 39.
+    expect(awgDiameterMm(-3)).toBeCloseTo(11.684, 12);
+    // pi / 4 x 0.127^2
+    expect(awgAreaMm2(36)).toBeCloseTo(0.0126677, 7);
+  });
+
+  test.each([-4, 36.5, Number.NaN])("%d is refused", (gauge) => {
+    expect(() => awgDiameterMm(gauge)).toThrow(
+      new RangeError(`awgDiameterMm: expected gauge -3 (4/0) to 36, received ${gauge}`),
+    );
   });
 });
 

@@ -1,8 +1,9 @@
+import { sum } from "d3";
 import { describe, expect, it } from "vitest";
 import { type Plan, PlanError, readPlan } from "../../lib/plan/index.ts";
-import { aimByDay } from "../../lib/season/aim-plan.ts";
+import { aimByDay, heldAim } from "../../lib/season/aim-plan.ts";
 import { batterySeasons, meanOutcome } from "../../lib/season/battery-season.ts";
-import { legCandidates, lyingFlat } from "../../lib/season/legs-answer.ts";
+import { legCandidates, lyingFlat, ownedLegs } from "../../lib/season/legs-answer.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { fewestShortDaySets } from "../../lib/season/short-day-sets.ts";
 import { skiesOfPlan } from "../../lib/season/skies-of-plan.ts";
@@ -19,16 +20,15 @@ const plan = readPlan({
   loads: { appliances: [{ name: "pump", watts: 12, use: { kind: "for-hours", hours: 15 } }] },
 });
 
-const answersOf = (of: Plan) => {
+const answersOf = (of: Plan, most = 2) => {
   const skies = skiesOfPlan(of, null);
   const season = standSeason(of, skies.skies, panelUnits(of.panels));
-  return { skies, season, sets: fewestShortDaySets(season, skies, 2) };
+  return { skies, season, sets: fewestShortDaySets(season, skies, most) };
 };
 
 describe("fewestShortDaySets", () => {
-  const { skies, season, sets } = answersOf(plan);
-
   it("a further leg never brings more short days, and here legs save many", () => {
+    const { sets } = answersOf(plan);
     expect(sets.length).toBeGreaterThanOrEqual(2);
     expect(sets[0].legs).toEqual([]);
     sets.slice(1).forEach(({ shortDays }, index) => {
@@ -38,6 +38,7 @@ describe("fewestShortDaySets", () => {
   });
 
   it("no single leg does better than the one it names", () => {
+    const { skies, season, sets } = answersOf(plan);
     const source = skySource(plan, skies);
     const flat = lyingFlat(season);
     const candidates = legCandidates(season);
@@ -60,7 +61,102 @@ describe("fewestShortDaySets", () => {
     expect(new Set(short).size).toBeGreaterThan(2);
   });
 
+  it("tells what each set brings, day by day, and how far it has come", () => {
+    const skies = skiesOfPlan(plan, null);
+    const season = standSeason(plan, skies.skies, panelUnits(plan.panels));
+    const shares: number[] = [];
+    const sets = fewestShortDaySets(season, skies, 1, (share) => shares.push(share));
+    const flat = lyingFlat(season).dayWh;
+    const candidates = legCandidates(season);
+    expect(shares).toEqual(
+      Array.from({ length: candidates.length + 1 }, (_, tried) => (tried + 1) / (candidates.length + 1)),
+    );
+    const [none, one] = sets;
+    expect(sets).toHaveLength(2);
+    expect([...none.dayWh]).toEqual([...flat]);
+    expect(none.addsWh).toBe(0);
+    const [leg] = one.legs;
+    one.dayWh.forEach((wh, day) => {
+      expect(wh).toBe(Math.max(flat[day], leg.dayWh[day]));
+    });
+    expect(one.totalWh).toBeCloseTo(sum(one.dayWh), 6);
+    expect(one.scoreWh).toBeCloseTo(sum(one.dayWh) / flat.length, 6);
+    expect(one.addsWh).toBeCloseTo((sum(one.dayWh) - sum(flat)) / flat.length, 6);
+  });
+
+  it("counts owned legs among what there is, and fixed panels where they are", () => {
+    const owning = readPlan({
+      ...plan,
+      panels: [
+        { name: "panel", module: { powerW: 60 }, lengthMm: 1100 },
+        { name: "roof", module: { powerW: 15 }, mount: { kind: "fixed", tiltDeg: 5, bearingDeg: 90 } },
+      ],
+      stand: { ...plan.stand, legs: [{ name: "own", lengthMm: 500, owned: true }] },
+    });
+    const { season, skies, sets } = answersOf(owning, 0);
+    const [own] = ownedLegs(season);
+    const flat = lyingFlat(season);
+    expect(sets).toHaveLength(1);
+    sets[0].dayWh.forEach((wh, day) => {
+      expect(wh).toBe(Math.max(flat.dayWh[day], own.dayWh[day]));
+    });
+    const source = skySource(owning, skies);
+    const ofDay = Uint8Array.from(flat.dayWh, (wh, day) => (own.dayWh[day] > wh ? 1 : 0));
+    const onStand = aimByDay(
+      source.sun,
+      [flat, own].map(({ tiltDeg }) => ({ tiltDeg, bearingDeg: 180 })),
+      ofDay,
+    );
+    const [propped, roof] = panelUnits(owning.panels);
+    const [lived] = batterySeasons(
+      source,
+      [
+        {
+          ...owning,
+          name: "by hand",
+          panels: [
+            { unit: propped, aims: onStand },
+            { unit: roof, aims: heldAim({ tiltDeg: 5, bearingDeg: 90 }) },
+          ],
+        },
+      ],
+      { timeZone: owning.site.timeZone, airC: owning.air.temperatureC },
+    );
+    expect(sets[0].shortDays).toBe(meanOutcome(lived, "shortDays"));
+  });
+
+  it("thins many lengths to a dozen, the shortest and the longest among them, and cuts no more than two legs", () => {
+    const fine = readPlan({
+      ...plan,
+      season: { from: "2027-09-01", to: "2027-09-02", stepMinutes: 60 },
+      stand: { ...plan.stand, cutting: { stepMm: 10 } },
+    });
+    const skies = skiesOfPlan(fine, null);
+    const season = standSeason(fine, skies.skies, panelUnits(fine.panels));
+    expect(legCandidates(season).length).toBeGreaterThan(30);
+    const shares: number[] = [];
+    fewestShortDaySets(season, skies, 7, (share) => shares.push(share));
+    // None, 12 single legs, 66 pairs.
+    expect(shares).toHaveLength(1 + 12 + 66);
+    expect(shares.at(-1)).toBe(1);
+  });
+
   it("a plan without loads is refused: no day is then short", () => {
-    expect(() => answersOf({ ...plan, loads: { ...plan.loads, appliances: [] } })).toThrow(PlanError);
+    const problems = (): PlanError["problems"] => {
+      try {
+        answersOf({ ...plan, loads: { ...plan.loads, appliances: [] } });
+      } catch (error) {
+        if (error instanceof PlanError) return error.problems;
+      }
+      return [];
+    };
+    expect(problems()).toEqual([
+      {
+        path: "loads.appliances",
+        value: [],
+        allowed: "must list what is run, so that a day can be short",
+        hint: "or ask for the best season total or worst month",
+      },
+    ]);
   });
 });

@@ -60,6 +60,9 @@ const conductanceAtDiodeV = (curve: DiodeCurve, diodeV: number): number =>
 
 const MOST_STEPS = 100;
 
+/** Newton steps double the digits, and power is level at its peak: a step this small would move it by less than rounding. */
+const CLOSE_SHARE = 1e-10;
+
 /**
  * Voltage with the terminals apart, V; 0 in the dark.
  *
@@ -97,9 +100,8 @@ export const maxPowerPoint = (curve: DiodeCurve): OperatingPoint => {
     else high = diodeV;
     const fall = 2 * slope + 2 * seriesOhm * slope ** 2 + bend * (diodeV - 2 * seriesOhm * amps);
     const newton = diodeV + rise / fall;
-    const next = newton > low && newton < high ? newton : (low + high) / 2;
-    if (Math.abs(next - diodeV) <= 4 * Number.EPSILON * next) break;
-    diodeV = next;
+    if (Math.abs(newton - diodeV) <= CLOSE_SHARE * diodeV) break;
+    diodeV = newton > low && newton < high ? newton : (low + high) / 2;
   }
   const amps = currentAtDiodeV(curve, diodeV);
   const volts = diodeV - amps * seriesOhm;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Branch, maxPowerV, ParallelBranches } from "../../lib/circuit/index.ts";
+import { type Branch, currentIntoHeldV, maxPowerV, ParallelBranches } from "../../lib/circuit/index.ts";
 import { curveAt, diodePanel, maxPowerPoint, openCircuitV } from "../../lib/panel/index.ts";
 
 /** 36 cells for a 12 V battery, and 60 cells. Invented nameplates. */
@@ -162,5 +162,81 @@ describe("maxPowerV", () => {
     expect(
       maxPowerV(lit([branch({ reference: large }), branch()], 800, 40), 0, both.openV(1)),
     ).toBeGreaterThan(10);
+  });
+});
+
+/** Counts how often the current at a voltage, by far the costliest part, is asked for. */
+class CountedBranches extends ParallelBranches {
+  looks = 0;
+  override at(jointV: number): number {
+    this.looks += 1;
+    return super.at(jointV);
+  }
+}
+
+describe("looks at the curve are few, for any branch", () => {
+  const looksOf = (one: Branch, light: number, cellC: number, work: (branches: ParallelBranches) => void) => {
+    const counted = new CountedBranches([one]);
+    counted.light(0, light, cellC);
+    work(counted);
+    return counted.looks;
+  };
+
+  test("four or five for the most power, three where the peak lies below the least voltage", () => {
+    fc.assert(
+      fc.property(anyBranch, anyLight, anyCellC, (one, light, cellC) => {
+        expect(looksOf(one, light, cellC, (branches) => maxPowerV(branches, 0))).toBeLessThanOrEqual(5);
+      }),
+    );
+    const nearOpen = (branches: ParallelBranches) => maxPowerV(branches, branches.openV(0) - 0.2);
+    expect(looksOf(branch(), 800, 60, nearOpen)).toBeLessThanOrEqual(3);
+  });
+
+  test("three or so, never more than eight, for a held voltage behind a resistance", () => {
+    fc.assert(
+      fc.property(
+        anyBranch,
+        anyLight,
+        anyCellC,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 0.001, max: 0.5, noNaN: true }),
+        (one, light, cellC, share, ohm) => {
+          const looks = looksOf(one, light, cellC, (branches) =>
+            currentIntoHeldV(branches, share * branches.openV(0), ohm),
+          );
+          expect(looks).toBeLessThanOrEqual(8);
+        },
+      ),
+    );
+  });
+});
+
+describe("currentIntoHeldV", () => {
+  test("is the current at the held voltage and its own drop, to a nanoampere or so", () => {
+    fc.assert(
+      fc.property(
+        fc.array(anyBranch, { minLength: 1, maxLength: 3 }),
+        anyLight,
+        anyCellC,
+        fc.double({ min: 0, max: 1.1, noNaN: true }),
+        fc.double({ min: 0, max: 0.5, noNaN: true }),
+        (branches, light, cellC, share, ohm) => {
+          const parallel = lit(branches, light, cellC);
+          const heldV = share * parallel.openV(0);
+          const amps = currentIntoHeldV(parallel, heldV, ohm);
+          // The last step is below a nanoampere, and the curve's own slope magnifies what it leaves.
+          expect(Math.abs(parallel.at(heldV + ohm * amps) - amps)).toBeLessThan(
+            1e-8 * (1 - ohm * parallel.slope),
+          );
+          expect(amps).toBeGreaterThanOrEqual(0);
+        },
+      ),
+    );
+  });
+
+  test("is that of the held voltage itself without a resistance, and none above the open circuit", () => {
+    const parallel = lit([branch()], 800, 40);
+    expect(currentIntoHeldV(parallel, 14, 0)).toBe(parallel.at(14));
+    expect(currentIntoHeldV(parallel, 30, 0.1)).toBe(0);
   });
 });

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import {
   currentAt,
   type DiodeCurve,
@@ -121,5 +121,39 @@ describe("maxPowerPoint", () => {
     };
     expect(maxPowerPoint(curve).watts).toBeNaN();
     expect(currentAt(curve, 12)).toBeNaN();
+  });
+});
+
+/** How often an exponential, by far the costliest part of a round, is asked for. */
+const exponentials = (work: () => unknown): number => {
+  const exp = vi.spyOn(Math, "exp");
+  try {
+    work();
+    return exp.mock.calls.length;
+  } finally {
+    exp.mockRestore();
+  }
+};
+
+describe("Newton's rounds are few, on any curve", () => {
+  test("some seven for the open-circuit voltage, with one exponential each", () => {
+    fc.assert(
+      fc.property(anyCurve, (curve) => {
+        expect(exponentials(() => openCircuitV(curve))).toBeLessThanOrEqual(8);
+      }),
+    );
+  });
+
+  test("some ten for the point of most power, with two each; six on average", () => {
+    let [all, curves] = [0, 0];
+    fc.assert(
+      fc.property(anyCurve, (curve) => {
+        const each = exponentials(() => maxPowerPoint(curve)) - exponentials(() => openCircuitV(curve));
+        expect(each).toBeLessThanOrEqual(2 * 11);
+        all += each;
+        curves += 1;
+      }),
+    );
+    expect(all / curves).toBeLessThan(2 * 7);
   });
 });

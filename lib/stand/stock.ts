@@ -32,6 +32,9 @@ interface Step {
 
 const MOST_STATES = 50_000;
 
+/** Worse than any: what a better one is looked for against. */
+const NO_STEP: Step = { stockMm: 0, bars: 0, stock: Number.POSITIVE_INFINITY, pattern: [] };
+
 const refuse = (value: unknown, allowed: string, hint: string): PlanError =>
   new PlanError([{ path: "stand.cutting", value, allowed, hint }]);
 
@@ -76,18 +79,17 @@ export const cutStock = (
     if (first < 0) return { bars: 0, stock: 0 };
     const known = best.get(key(left));
     if (known) return known;
-    let found: Step | undefined;
+    let found = NO_STEP;
     for (const bar of stockMm) {
       for (const pattern of patternsWith(first, left, lengths, bar, kerfMm)) {
         const rest = solve(left.map((count, i) => count - (pattern[i] ?? 0)));
         const stock = rest.stock + bar;
         const bars = rest.bars + 1;
-        if (!found || stock < found.stock || (stock === found.stock && bars < found.bars)) {
+        if (stock < found.stock || (stock === found.stock && bars < found.bars)) {
           found = { stockMm: bar, bars, stock, pattern };
         }
       }
     }
-    if (!found) throw new RangeError(`cutStock: expected a bar for ${lengths[first]} mm, found none`);
     best.set(key(left), found);
     return found;
   };

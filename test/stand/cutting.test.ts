@@ -1,8 +1,9 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { PlanError } from "../../lib/plan/problem.ts";
 import { standSchema } from "../../lib/plan/stand.ts";
 import { pieceOfLeg, trimOf } from "../../lib/stand/cut.ts";
+import { sawableLegs } from "../../lib/stand/sawable.ts";
 import { standGeometry } from "../../lib/stand/settings.ts";
 import { cutStock, type PieceDemand } from "../../lib/stand/stock.ts";
 import { stowing, stowProblem } from "../../lib/stand/stow.ts";
@@ -38,6 +39,56 @@ describe("cutStock", () => {
   it("buys the shorter stock where that is less", () => {
     const plan = cutStock([{ pieceMm: 450, howMany: 2 }], [2000, 1000], 3);
     expect(plan.bars.map(({ stockMm }) => stockMm)).toEqual([1000]);
+  });
+
+  it("of equal stock, the fewest bars; the longest piece first on each", () => {
+    for (const stock of [
+      [2000, 1000],
+      [1000, 2000],
+    ]) {
+      // Two bars of a metre or one of two.
+      expect(cutStock([{ pieceMm: 900, howMany: 2 }], stock, 3).bars.map(({ stockMm }) => stockMm)).toEqual([
+        2000,
+      ]);
+    }
+    const mixed = [
+      { pieceMm: 300, howMany: 1 },
+      { pieceMm: 600, howMany: 1 },
+    ];
+    expect(cutStock(mixed, [1000], 3).bars).toEqual([{ stockMm: 1000, piecesMm: [600, 300], offcutMm: 94 }]);
+  });
+
+  it("a length of which none is wanted asks for nothing", () => {
+    const none = { pieceMm: 5000, howMany: 0 };
+    expect(cutStock([none], [2000], 3)).toEqual({ bars: [], stockMm: 0, offcutMm: 0 });
+    expect(cutStock([none, { pieceMm: 500, howMany: 1 }], [2000], 3).bars[0]?.piecesMm).toEqual([500]);
+  });
+
+  it("keeps apart what is left of each length", () => {
+    // 4100 mm of wood. 2 x 1100 + 2000 = 4200 would leave 100 mm over, and any short bar leaves that or more; four short
+    // bars hold 1000, 1000, 900 and three of 300, and one of 300 is left. So 1100 + 2 x 2000.
+    const plan = cutStock(
+      [
+        { pieceMm: 1000, howMany: 2 },
+        { pieceMm: 300, howMany: 4 },
+        { pieceMm: 900, howMany: 1 },
+      ],
+      [1100, 2000],
+      0,
+    );
+    expect(plan.stockMm).toBe(5100);
+    expect(plan.bars.flatMap(({ piecesMm }) => piecesMm).sort((a, b) => a - b)).toEqual([
+      300, 300, 300, 300, 900, 1000, 1000,
+    ]);
+  });
+
+  it("settles an order of two dozen pieces of five lengths", () => {
+    const order = Array.from({ length: 5 }, (_, i) => ({ pieceMm: 310 + 97 * i, howMany: 5 }));
+    const plan = cutStock(order, [2000, 1500], 3);
+    expect(plan.bars.flatMap(({ piecesMm }) => piecesMm)).toHaveLength(25);
+    // 12.6 m of pieces: the least that whole bars could be, were there no kerf, is 13 m.
+    expect(plan.stockMm).toBeGreaterThanOrEqual(13_000);
+    expect(plan.stockMm).toBeLessThanOrEqual(14_000);
   });
 
   it("refuses a piece that no bar holds, and an order too big to settle exactly", () => {
@@ -177,6 +228,17 @@ describe("stowing", () => {
     expect(stowing({ ...stand, stowMm: 600 }, 1000).limitMm).toBe(600);
   });
 
+  it("as many layers as fill the depth to the last hair, in spite of rounding", () => {
+    const layers = (depthMm: number, laminateMm: number, legThicknessMm: number) =>
+      stowing(standSchema.parse({ frame: { depthMm, laminateMm }, cutting: { legThicknessMm } }), 1000)
+        .layers;
+    expect(layers(30, 6, 8)).toBe(3);
+    // In binary (16.4 - 4.4) / 6 is a hair below 2.
+    expect((16.4 - 4.4) / 6).toBeLessThan(2);
+    expect(layers(16.4, 4.4, 6)).toBe(2);
+    expect(layers(29.9, 6, 8)).toBe(2);
+  });
+
   it("says what would fit", () => {
     const stow = stowing(standSchema.parse({ pivotMm: 700 }), 1000);
     expect(stowProblem("leg", 670, stow)).toBeNull();
@@ -192,4 +254,15 @@ describe("stowing", () => {
       hint: "it would stick out of the frame; a pivot nearer to the middle needs shorter legs for the same tilt",
     });
   });
+});
+
+test("a leg worth its wood lifts the panel a degree off the ground it lies on", () => {
+  // On ground that falls 10 degrees a square leg of 700 tan 1 = 12.22 mm stands the panel at 11 degrees.
+  const stand = standSchema.parse({
+    pivotMm: 700,
+    groundSlopeDeg: 10,
+    cutting: { stepMm: 2, greatestMm: 40 },
+  });
+  const legs = sawableLegs(stand, stowing(stand, 1000));
+  expect(legs.map(({ legMm }) => legMm)).toEqual([14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 38, 40]);
 });

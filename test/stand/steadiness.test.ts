@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { standSchema } from "../../lib/plan/stand.ts";
 import { steadyingSchema, TERRAINS } from "../../lib/plan/steadying.ts";
 import { BEAUFORT, beaufortOf } from "../../lib/stand/beaufort.ts";
-import { windProfile } from "../../lib/stand/gust.ts";
+import { dynamicPressure, windOfForce, windProfile } from "../../lib/stand/gust.ts";
 import { standGeometry } from "../../lib/stand/settings.ts";
 import { forceCoefficients, type StandPanel, steadiness } from "../../lib/stand/steadiness.ts";
 
@@ -103,6 +103,41 @@ describe("steadiness", () => {
       expect(Math.abs(high.fromBehind - low.fromBehind)).toBeLessThanOrEqual(0.0101);
       expect(Math.abs(high.fromFront - low.fromFront)).toBeLessThanOrEqual(0.0101);
     }
+  });
+
+  it("a tall panel meets the wind of its own height", () => {
+    // 4 m of panel at 30 degrees: its top stands 2 m above the sea, where the profile holds from 1 m up.
+    // 0.19 (0.003 / 0.05)^0.07 = 0.156035; ln(2 / 0.003) = 6.502290; mean 1.014585, gust x sqrt(1 + 7 / 6.502290).
+    const propped = standGeometry(standSchema.parse({ pivotMm: 2400 }));
+    const tall = { lengthMm: 4000, widthMm: 500, depthMm: 0, massKg: 12 };
+    const held = steadyingSchema.parse({ friction: 0.5, terrain: "open sea" });
+    const { gustMs, first, forecastMs } = steadiness(propped, tall, held, 30);
+    expect((gustMs[first] * Math.sqrt(0.6)) / forecastMs).toBeCloseTo(
+      1.014585 * Math.sqrt(1 + 7 / 6.50229),
+      4,
+    );
+  });
+
+  it("the wind profile by hand, with the terrain factors that guides to the Eurocode print (from memory)", () => {
+    // Three decimals: 0.156, 0.170, 0.190, 0.215, 0.234 for the five categories, smooth to rough.
+    const factors = TERRAINS.map((terrain) => windProfile(terrain, 10).terrainFactor);
+    [0.156, 0.17, 0.19, 0.215, 0.234].forEach((factor, at) => {
+      expect(Math.abs((factors[at] ?? 0) - factor)).toBeLessThan(0.0006);
+    });
+    // Farmland at 10 m: 0.19 ln 200 = 1.00668; turbulence 1 / 5.298317 = 0.188739.
+    const { roughnessFactor, turbulence, gustFactor } = windProfile("farmland", 10);
+    expect(roughnessFactor).toBeCloseTo(1.00668, 5);
+    expect(turbulence).toBeCloseTo(0.188739, 6);
+    expect(gustFactor).toBeCloseTo(1.00668 * Math.sqrt(1 + 7 * 0.188739), 5);
+  });
+
+  it("pressure of a wind, and the wind of a force", () => {
+    // 0.5 x 1.225 x 100; EN 1991-1-4 recommends 1.25 kg/m3.
+    expect(dynamicPressure(10)).toBeCloseTo(61.25, 12);
+    expect(dynamicPressure(10, 1.25)).toBeCloseTo(62.5, 12);
+    // 61.25 Pa on 0.5 m2 at 1.8 is 55.125 N.
+    expect(windOfForce(55.125, 0.5, 1.8)).toBeCloseTo(10, 12);
+    expect(windOfForce(56.25, 0.5, 1.8, 1.25)).toBeCloseTo(10, 12);
   });
 
   it("rougher ground never gives a stronger gust near the ground", () => {

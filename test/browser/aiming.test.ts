@@ -1,32 +1,23 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
 import { aimsCsv, aimsHeadline, cardPlace } from "../../lib/report/index.ts";
-import { panelUnits, reaim, skiesOfPlan } from "../../lib/season/index.ts";
-import { launchChromium } from "./chromium.ts";
-import { guardedPage } from "./guarded-page.ts";
-import { builtTakeAway, type TakeAway } from "./take-away.ts";
-
-const dataFile = (name: string): string =>
-  readFileSync(new URL(`../../data/${name}`, import.meta.url), "utf8");
-
-const DEMO: Record<string, unknown> = JSON.parse(dataFile("plans/warden-hut.json"));
+import { panelUnits, reaim } from "../../lib/season/index.ts";
+import { DEMO, skiesFor } from "./demo.ts";
+import { expectFigures, figuresOf, notebookUnderTest } from "./notebook-under-test.ts";
 
 /** The answer as the library has it, outside any browser: its table and the figures of its headline. */
 const answerOf = (given: unknown) => {
   const plan = readPlan(given);
-  const weather =
-    plan.sky.source === "weather" ? dataFile(`weather/${plan.sky.file.split("/").at(-1)}`) : null;
-  const { skies } = skiesOfPlan(plan, weather);
+  const { skies } = skiesFor(plan);
   const answer = reaim(plan, skies, panelUnits(plan.panels));
   return {
     csv: aimsCsv(answer, cardPlace(plan.site, skies.sun.days)),
-    figures: aimsHeadline(answer).flatMap((part) => (typeof part === "string" ? [] : [part.figure])),
+    figures: figuresOf(aimsHeadline(answer)),
   };
 };
 
-const shownFigures = (page: Page) => page.locator(".answer strong").allTextContents();
 const cards = (page: Page) => page.locator(".aim-cards li");
 const PATH_CHART = 'svg[aria-label="Path of the sun with the day\'s aims"]';
 
@@ -36,25 +27,11 @@ const pathPicture = async (page: Page): Promise<string> => {
   return page.locator(PATH_CHART).innerHTML();
 };
 
-let browser: Browser;
-let takeAway: TakeAway;
-beforeAll(async () => {
-  [browser, takeAway] = await Promise.all([launchChromium(), builtTakeAway("aiming.html")]);
-}, 180_000);
-afterAll(async () => {
-  await browser.close();
-  await takeAway.remove();
-});
-
-const opened = async () => {
-  const guarded = await guardedPage(browser, takeAway.url, { viewport: { width: 1280, height: 900 } });
-  await guarded.page.locator("main figure svg[aria-label]").first().waitFor();
-  return guarded;
-};
+const { opened } = notebookUnderTest("aiming.html");
 
 test("shows the library's figures, and a hill in the plan changes them and the sun's path", async () => {
   const { page, complaints, close } = await opened();
-  await expect.poll(() => shownFigures(page), { timeout: 15_000 }).toEqual(answerOf(DEMO).figures);
+  await expectFigures(page, answerOf(DEMO).figures);
   const before = await pathPicture(page);
 
   await page.getByRole("button", { name: "Add a point" }).click();
@@ -62,7 +39,7 @@ test("shows the library's figures, and a hill in the plan changes them and the s
     ...DEMO,
     site: { ...(DEMO.site as object), horizon: [{ bearingDeg: 60, altitudeDeg: 10 }] },
   };
-  await expect.poll(() => shownFigures(page), { timeout: 15_000 }).toEqual(answerOf(withHill).figures);
+  await expectFigures(page, answerOf(withHill).figures);
   expect(await pathPicture(page)).not.toBe(before);
   expect(complaints).toEqual([]);
   await close();

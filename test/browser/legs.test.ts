@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { parseHTML } from "linkedom";
 import Papa from "papaparse";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
 import { csvText, legsHeadline, swapsTable } from "../../lib/report/index.ts";
 import {
@@ -11,79 +11,47 @@ import {
   legsAsSettings,
   panelUnits,
   type SwapsAnswer,
-  skiesOfPlan,
   standSeason,
   swapsAnswer,
 } from "../../lib/season/index.ts";
-import { launchChromium } from "./chromium.ts";
-import { guardedPage } from "./guarded-page.ts";
-import { builtTakeAway, type TakeAway } from "./take-away.ts";
-
-const dataFile = (name: string): string =>
-  readFileSync(new URL(`../../data/${name}`, import.meta.url), "utf8");
-
-const DEMO: Record<string, unknown> = JSON.parse(dataFile("plans/warden-hut.json"));
+import { DEMO, skiesFor } from "./demo.ts";
+import { CHART, expectFigures, field, figuresOf, notebookUnderTest } from "./notebook-under-test.ts";
 
 /** The calendar as the library has it, outside any browser: for the plan's own legs, or the best so many. */
 const swapsOf = (given: unknown, best?: number): SwapsAnswer => {
   const plan = readPlan(given);
-  const weather =
-    plan.sky.source === "weather" ? dataFile(`weather/${plan.sky.file.split("/").at(-1)}`) : null;
-  const season = standSeason(plan, skiesOfPlan(plan, weather).skies, panelUnits(plan.panels));
+  const season = standSeason(plan, skiesFor(plan).skies, panelUnits(plan.panels));
   const sets = bestLegsOfPlan(season, { most: 4 });
   return swapsAnswer(season, { keep: 0.99 }, legsAsSettings(plan, chosenLegs(plan, sets, best)));
 };
 
-const figuresOf = (swaps: SwapsAnswer): readonly string[] =>
-  legsHeadline(swaps).flatMap((part) => (typeof part === "string" ? [] : [part.figure]));
-
-const MAP = "main figure svg[aria-label]";
-const field = (page: Page, path: string) => page.locator(`.field[data-path="${path}"]`);
-const expectFigures = (page: Page, swaps: SwapsAnswer): Promise<void> =>
-  expect
-    .poll(() => page.locator(".answer strong").allTextContents(), { timeout: 20_000 })
-    .toEqual(figuresOf(swaps));
+/** Waits until the answer is that of a calendar. */
+const expectSwaps = (page: Page, swaps: SwapsAnswer): Promise<void> =>
+  expectFigures(page, figuresOf(legsHeadline(swaps)));
 
 /** Parts below the fold are made when a reader comes near, or prints. */
 const madeAll = (page: Page): Promise<unknown> =>
   page.evaluate(() => dispatchEvent(new Event("beforeprint")));
 
-let browser: Browser;
-let takeAway: TakeAway;
-beforeAll(async () => {
-  [browser, takeAway] = await Promise.all([launchChromium(), builtTakeAway("legs.html")]);
-}, 180_000);
-afterAll(async () => {
-  await browser.close();
-  await takeAway.remove();
-});
-
-const opened = async (options: Parameters<typeof guardedPage>[2] = {}) => {
-  const guarded = await guardedPage(browser, takeAway.url, {
-    viewport: { width: 1280, height: 900 },
-    ...options,
-  });
-  await guarded.page.locator(MAP).first().waitFor();
-  return guarded;
-};
+const { opened } = notebookUnderTest("legs.html");
 
 test("the drawing follows the slider, and answer and map with it", async () => {
   const { page, complaints, close } = await opened();
-  await expectFigures(page, swapsOf(DEMO));
+  await expectSwaps(page, swapsOf(DEMO));
   const drawing = page.locator(".drawing svg").nth(1);
-  const before = [await drawing.innerHTML(), await page.locator(MAP).first().innerHTML()];
+  const before = [await drawing.innerHTML(), await page.locator(CHART).first().innerHTML()];
   const slider = field(page, "stand.legs[0].lengthMm").locator("input[type=range]");
   await slider.focus();
   for (let press = 0; press < 8; press += 1) await page.keyboard.press("ArrowRight");
   const lengthMm = Number(await slider.inputValue());
   expect(lengthMm).toBe(340);
   const stand = DEMO.stand as { legs: readonly object[] };
-  await expectFigures(
+  await expectSwaps(
     page,
     swapsOf({ ...DEMO, stand: { ...stand, legs: [{ name: "short", lengthMm }, stand.legs[1]] } }),
   );
   expect(await drawing.getAttribute("aria-label")).toContain("340 mm = 13 3/8 in");
-  expect([await drawing.innerHTML(), await page.locator(MAP).first().innerHTML()]).not.toContain(before[0]);
+  expect([await drawing.innerHTML(), await page.locator(CHART).first().innerHTML()]).not.toContain(before[0]);
   expect(complaints).toEqual([]);
   await close();
 }, 120_000);
@@ -92,7 +60,7 @@ test("the best two legs can be shown instead, and everything is for them", async
   const { page, complaints, close } = await opened();
   await page.getByLabel("Legs", { exact: true }).selectOption({ label: "the best 2 to cut" });
   const swaps = swapsOf(DEMO, 2);
-  await expectFigures(page, swaps);
+  await expectSwaps(page, swaps);
   await expect.poll(() => page.locator(".drawing").count()).toBe(3);
   await madeAll(page);
   const [calendar] = await Promise.all([

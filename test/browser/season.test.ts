@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import Papa from "papaparse";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
 import { energyWords, gainWords, seasonCsv, tiltShort } from "../../lib/report/index.ts";
 import {
@@ -11,24 +11,15 @@ import {
   type SeasonYield,
   seasonYield,
   settingsOf,
-  skiesOfPlan,
   totalWh,
 } from "../../lib/season/index.ts";
-import { launchChromium } from "./chromium.ts";
-import { guardedPage } from "./guarded-page.ts";
-import { builtTakeAway, type TakeAway } from "./take-away.ts";
-
-const dataFile = (name: string): string =>
-  readFileSync(new URL(`../../data/${name}`, import.meta.url), "utf8");
-
-const DEMO: Record<string, unknown> = JSON.parse(dataFile("plans/warden-hut.json"));
+import { DEMO, dataFile, skiesFor } from "./demo.ts";
+import { CHART, field, notebookUnderTest } from "./notebook-under-test.ts";
 
 /** The season as the library has it, outside any browser. */
 const yieldsOf = (given: unknown): SeasonYield => {
   const plan = readPlan(given);
-  const weather =
-    plan.sky.source === "weather" ? dataFile(`weather/${plan.sky.file.split("/").at(-1)}`) : null;
-  return seasonYield(skiesOfPlan(plan, weather).skies, panelUnits(plan.panels), settingsOf(plan));
+  return seasonYield(skiesFor(plan).skies, panelUnits(plan.panels), settingsOf(plan));
 };
 
 /** The figures that the notebook's answer must show for a season. */
@@ -43,9 +34,7 @@ const figuresOf = (yields: SeasonYield): readonly string[] => {
   ];
 };
 
-const CHART = "main figure svg[aria-label]";
 const shownFigures = (page: Page) => page.locator(".answer strong").allTextContents();
-const field = (page: Page, path: string) => page.locator(`.field[data-path="${path}"]`);
 const chartPicture = (page: Page) => page.locator(CHART).first().innerHTML();
 
 /** Waits until the answer shows a season's figures. */
@@ -55,24 +44,7 @@ const expectFigures = async (page: Page, yields: SeasonYield): Promise<void> => 
     .toEqual(figuresOf(yields));
 };
 
-let browser: Browser;
-let takeAway: TakeAway;
-beforeAll(async () => {
-  [browser, takeAway] = await Promise.all([launchChromium(), builtTakeAway("season.html")]);
-}, 180_000);
-afterAll(async () => {
-  await browser.close();
-  await takeAway.remove();
-});
-
-const opened = async (options: Parameters<typeof guardedPage>[2] = {}) => {
-  const guarded = await guardedPage(browser, takeAway.url, {
-    viewport: { width: 1280, height: 900 },
-    ...options,
-  });
-  await guarded.page.locator(CHART).first().waitFor();
-  return guarded;
-};
+const { opened, openedAt } = notebookUnderTest("season.html");
 
 test("shows the library's figures for the demo, and a leg's slider changes figures and chart alike", async () => {
   const { page, complaints, close } = await opened();
@@ -182,7 +154,7 @@ test("a plan is saved, opened again, carried in a link, and kept by the browser"
   await page.locator(".said", { hasText: "link" }).waitFor();
   const link = page.url();
   expect(link).toContain("#plan=");
-  const elsewhere = await guardedPage(browser, link, { viewport: { width: 1280, height: 900 } });
+  const elsewhere = await openedAt(link);
   await expect.poll(() => elsewhere.page.locator(".plan-name").textContent()).toBe("Plan: A place of my own");
   expect(elsewhere.page.url()).not.toContain("#plan=");
   await elsewhere.close();

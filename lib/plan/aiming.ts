@@ -18,9 +18,14 @@ export const aimingSchema = z
     earliest: clockTime.default("06:00"),
     latest: clockTime.default("22:00"),
   })
-  .refine(({ earliest, latest }) => earliest < latest, {
-    path: ["latest"],
-    message: "must come after aiming.earliest",
+  .superRefine(({ earliest, latest }, context) => {
+    if (earliest < latest) return;
+    context.addIssue({
+      code: "custom",
+      path: ["latest"],
+      input: latest,
+      message: `must come after aiming.earliest, ${earliest}`,
+    });
   });
 
 export type Aiming = z.output<typeof aimingSchema>;

@@ -35,6 +35,9 @@ export const turnBetween = (fromDeg: number, toDeg: number): number => {
   return turn > 180 ? turn - 360 : turn;
 };
 
+/** The bearing towards the equator: true south north of it and on it, true north south of it. */
+export const equatorwards = (latitudeDeg: number): number => (latitudeDeg >= 0 ? 180 : 0);
+
 /** A direction in the local frame: a unit vector, components along east, north and up. */
 export interface Direction {
   readonly east: number;

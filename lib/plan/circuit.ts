@@ -24,7 +24,7 @@ const oneWayM = z
 const AWG_HINT = 'mm2 as a number, or a gauge as text, "12 AWG"';
 
 /** A wire size: mm2 as a number, or a gauge as text. Stays as given, the gauge spelled one way. */
-const wireSize = z
+export const wireSize = z
   .union([
     quantity(0.2, 300, { unit: "mm2", hint: AWG_HINT }),
     z

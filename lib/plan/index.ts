@@ -8,7 +8,7 @@ export type { Aiming } from "./aiming.ts";
 export type { Air, TurbidityClass } from "./air.ts";
 export { TURBIDITY_CLASSES } from "./air.ts";
 export type { Aim, Direction } from "./angle.ts";
-export { directionOf, normalOf, otherReading, turnBetween, wrapBearing } from "./angle.ts";
+export { directionOf, equatorwards, normalOf, otherReading, turnBetween, wrapBearing } from "./angle.ts";
 export type { Battery, Chemistry } from "./battery.ts";
 export { CHEMISTRIES } from "./battery.ts";
 export type { CableRun, Circuit, Controller, MpptController, PwmController } from "./circuit.ts";
@@ -25,8 +25,8 @@ export {
   type Nameplate,
   nameplateProblems,
 } from "./nameplate.ts";
-export type { Module, Mount, Panel } from "./panels.ts";
-export type { Plan, PlanInput } from "./plan.ts";
+export type { Module } from "./panels.ts";
+export type { Mount, Panel, Plan, PlanInput } from "./plan.ts";
 export { planSchema } from "./plan.ts";
 export type { Problem } from "./problem.ts";
 export { PlanError, problemLine } from "./problem.ts";

@@ -124,7 +124,7 @@ const allowedText = (issue: z.core.$ZodIssue, notes: Notes): string => {
     case "invalid_value":
       return issue.values.length === 1
         ? `must be ${list(issue.values)}`
-        : `must be one of ${list(issue.values)}`;
+        : `must be one of ${list(issue.values)}${notes.unit === undefined ? "" : ` ${notes.unit}`}`;
     case "invalid_union":
       return "options" in issue && Array.isArray(issue.options)
         ? `must be one of ${list(issue.options)}`

@@ -7,7 +7,7 @@ export const moduleSchema = z.strictObject({
   powerPctPerK: quantity(-1, 0, {
     unit: "% of power per K",
     hint: "a loss as it warms: negative, usually -0.3 to -0.5",
-  }).default(-0.4),
+  }).optional(),
   vmpV: quantity(1, 200, { unit: "V" }).optional(),
   impA: quantity(0.05, 40, { unit: "A" }).optional(),
   vocV: quantity(1, 250, { unit: "V" }).optional(),
@@ -27,15 +27,14 @@ const fixed = z.strictObject({
     unit: "degrees up from level",
     hint: "0 is flat; a reading taken from a post is 90 minus this",
   }).default(0),
-  bearingDeg: quantity(0, 360, { unit: "degrees from true north" }).default(180),
+  /** Left out: towards the equator, as `plan.ts` settles it from the site. */
+  bearingDeg: quantity(0, 360, { unit: "degrees from true north" }).optional(),
   /** Whether air moves behind it; a panel lying on a roof runs warmer. */
   back: z.enum(["open", "roof"]).default("roof"),
 });
 
 /** How a panel is held: on the stand, so that a leg sets its tilt, or fixed for good. */
 export const mountSchema = z.discriminatedUnion("kind", [onStand, fixed]);
-
-export type Mount = z.output<typeof mountSchema>;
 
 export const panelSchema = z.strictObject({
   name: shortName,
@@ -52,8 +51,6 @@ export const panelSchema = z.strictObject({
     unit: "% of the power (mismatch, ageing, wiring inside the panel)",
   }).default(3),
 });
-
-export type Panel = z.output<typeof panelSchema>;
 
 export const panelsSchema = z
   .array(panelSchema)

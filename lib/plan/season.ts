@@ -8,8 +8,7 @@ const DAY_MS = 86_400_000;
 const LONGEST_DAYS = 366;
 
 /** Days in a season, both ends counted. */
-export const daysBetween = (from: string, to: string): number =>
-  (Date.parse(to) - Date.parse(from)) / DAY_MS + 1;
+const daysOf = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY_MS + 1;
 
 /** The rules on both dates are applied as soon as both are dates, whatever else is wrong. */
 const bothDates = (payload: { readonly value: unknown }): boolean =>
@@ -31,9 +30,9 @@ export const seasonSchema = z
     params: { hint: "a season over the new year ends in the next year" },
     when: bothDates,
   })
-  .refine(({ from, to }) => daysBetween(from, to) <= LONGEST_DAYS, {
+  .refine(({ from, to }) => daysOf(from, to) <= LONGEST_DAYS, {
     path: ["to"],
-    message: `must be at most ${LONGEST_DAYS} days after season.from`,
+    message: `must make a season of at most ${LONGEST_DAYS} days, both ends counted`,
     when: bothDates,
   });
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { circuitSchema, controllerSchema } from "./circuit.ts";
+import { controllerSchema, wireSize } from "./circuit.ts";
 import { count, quantity, shortName } from "./field.ts";
 import { moduleSchema } from "./panels.ts";
 
@@ -41,7 +41,7 @@ export const worthSchema = z.strictObject({
   /** Nameplate of the second panel; left out, the same as the first. */
   secondPanel: moduleSchema.optional(),
   /** The thicker panel cable; left out, two sizes up. */
-  thickerCable: circuitSchema.shape.panelCable.unwrap().shape.size.unwrap().optional(),
+  thickerCable: wireSize.optional(),
   /** The better controller; left out, an MPPT one with as much current. */
   betterController: controllerSchema.optional(),
   biggerBatteryPct: quantity(101, 1000, { unit: "% of today's capacity" }).default(200),

@@ -68,7 +68,7 @@ export {
 } from "./sequences.ts";
 export { branchesOf, type PlacedPanels, type SetUp } from "./set-up.ts";
 export { type Choices, choicesOf, type Remedy } from "./set-ups.ts";
-export { equatorwards, facingOf, type Setting, settingsOf } from "./settings.ts";
+export { facingOf, type Setting, settingsOf } from "./settings.ts";
 export { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "./short-day-sets.ts";
 export { type SizingRule, sizingRule } from "./sizing-rule.ts";
 export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";

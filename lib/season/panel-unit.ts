@@ -1,6 +1,6 @@
 import { type DiodePanel, diodePanel } from "../panel/index.ts";
 import type { Aim } from "../plan/angle.ts";
-import type { Panel } from "../plan/panels.ts";
+import type { Panel } from "../plan/plan.ts";
 
 /** Panels of one kind on one mount, ready for the loop over a season. */
 export interface PanelUnit {

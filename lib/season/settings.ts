@@ -1,4 +1,4 @@
-import { wrapBearing } from "../plan/angle.ts";
+import { equatorwards, wrapBearing } from "../plan/angle.ts";
 import type { Plan } from "../plan/plan.ts";
 import { flatTiltDeg, namedLegs } from "../stand/settings.ts";
 
@@ -11,9 +11,6 @@ export interface Setting {
   readonly tiltDeg: number;
   readonly bearingDeg: number;
 }
-
-/** Towards the equator: true south north of it, true north south of it. */
-export const equatorwards = (latitudeDeg: number): number => (latitudeDeg >= 0 ? 180 : 0);
 
 /** The bearing the stand faces: as the plan says, or towards the equator. */
 export const facingOf = ({ stand, site }: Pick<Plan, "stand" | "site">): number =>

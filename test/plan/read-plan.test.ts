@@ -47,7 +47,7 @@ describe("checkPlan", () => {
       "site.latitudeDeg 95: must be -90 to 90 degrees; south is negative",
       'site.timeZone "Mars/Base": must be an IANA time zone; such as "Europe/Berlin"; left out, whole hours from the longitude',
       'site.lattitude 3: is not a key of a plan here; did you mean "latitudeDeg"?',
-      "season.stepMinutes 7: must be one of 1, 2, 3, 5, 6, 10, 15, 20, 30, 60",
+      "season.stepMinutes 7: must be one of 1, 2, 3, 5, 6, 10, 15, 20, 30, 60 minutes",
       'season.to "2027-04-01": must not come before season.from; a season over the new year ends in the next year',
       'sitee {}: is not a key of a plan here; did you mean "site"?',
       'stand.legs[0].name "flat": must differ from the other legs\' names; "flat" is the setting with no leg',

@@ -25,7 +25,7 @@ describe("dates of a season", () => {
       'season.from "1 April": must be a date; ISO 8601, "2027-04-01"',
     ]);
     expect(linesOf({ season: { from: "2027-01-01", to: "2028-01-02" } })).toEqual([
-      'season.to "2028-01-02": must be at most 366 days after season.from; ISO 8601, "2027-04-01"',
+      'season.to "2028-01-02": must make a season of at most 366 days, both ends counted; ISO 8601, "2027-04-01"',
     ]);
   });
 });
@@ -99,7 +99,7 @@ test("the last aim's hour comes after the first's", () => {
   expect(linesOf({ aiming: { earliest: "08:00", latest: "08:01" } })).toEqual([]);
   for (const latest of ["08:00", "07:00"]) {
     expect(linesOf({ aiming: { earliest: "08:00", latest } })).toEqual([
-      `aiming.latest "${latest}": must come after aiming.earliest; 24-hour clock, "18:30"`,
+      `aiming.latest "${latest}": must come after aiming.earliest, 08:00; 24-hour clock, "18:30"`,
     ]);
   }
 });
@@ -124,4 +124,21 @@ test("a length is a number or text with its unit, and nothing else", () => {
   expect(linesOf({ stand: { pivotMm: true } })).toEqual([
     'stand.pivotMm true: must be a number, 50 to 2500 mm; a bare number is millimetres; inches are text with a unit, "21.5 in"',
   ]);
+});
+
+test("a fixed panel faces the equator unless it is told where", () => {
+  const facing = (latitudeDeg: number, mount: object) =>
+    planWith({
+      site: { latitudeDeg, longitudeDeg: 8.5 },
+      panels: [{ name: "roof", module: { powerW: 50 }, mount: { kind: "fixed", tiltDeg: 30, ...mount } }],
+    }).panels.map(({ mount: read }) => (read.kind === "fixed" ? read.bearingDeg : null));
+  expect(facing(-35, {})).toEqual([0]);
+  expect(facing(35, {})).toEqual([180]);
+  expect(facing(0, {})).toEqual([180]);
+  expect(facing(-35, { bearingDeg: 180 })).toEqual([180]);
+});
+
+test("a coefficient of power that is not stated is not read as if it were", () => {
+  const [panel] = planWith({ panels: [{ name: "prop", module: { powerW: 100, vocPctPerK: -0.25 } }] }).panels;
+  expect(panel?.module.powerPctPerK).toBeUndefined();
 });

@@ -1,21 +1,23 @@
 import { describe, expect, it } from "vitest";
-import { panelsSchema } from "../../lib/plan/panels.ts";
 import { standSchema } from "../../lib/plan/stand.ts";
 import { cuttingSheet } from "../../lib/stand/cutting-sheet.ts";
 import { sawableLegs } from "../../lib/stand/sawable.ts";
 import { standPanels } from "../../lib/stand/stand-panel.ts";
 import { stowing } from "../../lib/stand/stow.ts";
+import { planWith } from "../plan/plan-with.ts";
 
 describe("standPanels", () => {
   const module = { powerW: 100 };
   const stand = standSchema.parse({ frame: { depthMm: 40 } });
 
   it("stands the panels side by side and leaves fixed ones out", () => {
-    const panels = panelsSchema.parse([
-      { name: "long", module, lengthMm: 1200, widthMm: 500, massKg: 7 },
-      { name: "pair", module, howMany: 2, lengthMm: 900, widthMm: 400, massKg: 5 },
-      { name: "roof", module, mount: { kind: "fixed" }, lengthMm: 2000, widthMm: 900, massKg: 20 },
-    ]);
+    const { panels } = planWith({
+      panels: [
+        { name: "long", module, lengthMm: 1200, widthMm: 500, massKg: 7 },
+        { name: "pair", module, howMany: 2, lengthMm: 900, widthMm: 400, massKg: 5 },
+        { name: "roof", module, mount: { kind: "fixed" }, lengthMm: 2000, widthMm: 900, massKg: 20 },
+      ],
+    });
     expect(standPanels({ panels, stand })).toEqual({
       lengthMm: 1200,
       shortestMm: 900,
@@ -26,10 +28,12 @@ describe("standPanels", () => {
   });
 
   it("asks for one on the stand", () => {
-    const panels = panelsSchema.parse([
-      { name: "roof", module, mount: { kind: "fixed" } },
-      { name: "hood", module, mount: { kind: "fixed" } },
-    ]);
+    const { panels } = planWith({
+      panels: [
+        { name: "roof", module, mount: { kind: "fixed" } },
+        { name: "hood", module, mount: { kind: "fixed" } },
+      ],
+    });
     expect(() => standPanels({ panels, stand })).toThrow(
       'panels "roof, hood": must hold at least one panel on the stand; legs move no fixed panel; give one the mount {"kind": "stand"}',
     );

@@ -1,4 +1,4 @@
-import type { Problem } from "../plan/problem.ts";
+import { PlanError, type Problem } from "../plan/problem.ts";
 import type { Stand } from "../plan/stand.ts";
 import { type Piece, pieceOfLeg } from "./cut.ts";
 import type { NamedLeg } from "./settings.ts";
@@ -22,11 +22,26 @@ export interface CuttingSheet {
   readonly stow: Stowing;
 }
 
+/** Legs to be cut that would be nothing but their rubber foot. */
+const footProblems = (legs: readonly NamedLeg[], footMm: number): readonly Problem[] =>
+  legs.flatMap(({ name, legMm, owned }) =>
+    owned || legMm > footMm
+      ? []
+      : [
+          {
+            path: "stand.cutting.footMm",
+            value: footMm,
+            allowed: `must be less than the leg "${name}", ${legMm.toFixed(1)} mm`,
+            hint: "it is the part of the leg that the rubber foot makes up",
+          },
+        ],
+  );
+
 /**
  * The cutting sheet for a set of legs: pieces, holes, marks, and the stock to buy.
  *
  * @param panelLengthMm the frame's length along the aim, for stowing
- * @throws PlanError when a piece is longer than all stock
+ * @throws PlanError when a piece is longer than all stock, or a leg no longer than its rubber foot
  */
 export const cuttingSheet = (
   stand: Stand,
@@ -34,6 +49,8 @@ export const cuttingSheet = (
   legs: readonly NamedLeg[],
 ): CuttingSheet => {
   const { cutting } = stand;
+  const problems = footProblems(legs, cutting.footMm);
+  if (problems.length > 0) throw new PlanError(problems);
   const stow = stowing(stand, panelLengthMm);
   const marked = [...legs]
     .sort((a, b) => a.legMm - b.legMm)

@@ -114,7 +114,7 @@ export const legOfTilt = (stand: StandGeometry, tiltDeg: number): LegFit => {
     problem: {
       path: "stand.legs",
       value: `${tiltDeg} deg`,
-      allowed: `must be ${lowest.tiltDeg.toFixed(1)} to ${highest.tiltDeg.toFixed(1)} degrees up from the ground`,
+      allowed: `must be ${lowest.tiltDeg.toFixed(1)} to ${highest.tiltDeg.toFixed(1)} degrees up from level`,
       hint: `${tooSteep ? whyTooSteep(stand) : whyTooFlat(stand)}: nearest ${tiltWords(nearest.tiltDeg, 1)}, leg ${mm(nearest.legMm)} mm`,
     },
   };

@@ -12,12 +12,12 @@ const LEAST_TILT_DEG = 1;
 
 /**
  * The lengths a leg could be cut to: whole steps of the saw, from the shortest that lifts the panel off the ground to
- * the longest that stands and stows, within the plan's own limits.
+ * the longest that stands and stows, within the plan's own limits; longer than its rubber foot.
  *
  * @throws PlanError when none is left, or the step is so fine that there are too many
  */
 export const sawableLegs = (stand: Stand, stow: Stowing): readonly LegSetting[] => {
-  const { stepMm, leastMm = 0, greatestMm = Number.POSITIVE_INFINITY } = stand.cutting;
+  const { stepMm, leastMm = 0, greatestMm = Number.POSITIVE_INFINITY, footMm } = stand.cutting;
   const geometry = standGeometry(stand);
   const { lowest, highest } = legReach(geometry);
   const least = Math.max(lowest.legMm, leastMm, stepMm);
@@ -29,7 +29,7 @@ export const sawableLegs = (stand: Stand, stow: Stowing): readonly LegSetting[] 
       {
         path: "stand.cutting.stepMm",
         value: stepMm,
-        allowed: `must be at least ${Math.ceil((greatest - least) / MOST_LENGTHS)} mm for legs of ${Math.round(least)} to ${Math.round(greatest)} mm`,
+        allowed: `must be at least ${Math.ceil((greatest - least) / (MOST_LENGTHS - 1))} mm for legs of ${Math.round(least)} to ${Math.round(greatest)} mm`,
         hint: "a coarser step, or a narrower range between leastMm and greatestMm",
       },
     ]);
@@ -37,7 +37,7 @@ export const sawableLegs = (stand: Stand, stow: Stowing): readonly LegSetting[] 
   const legs = Array.from({ length: Math.max(0, last - first + 1) }, (_, index) =>
     tiltOfLeg(geometry, (first + index) * stepMm),
   ).flatMap((fit): LegSetting[] =>
-    fit.kind === "stands" && fit.tiltDeg - lowest.tiltDeg >= LEAST_TILT_DEG
+    fit.kind === "stands" && fit.legMm > footMm && fit.tiltDeg - lowest.tiltDeg >= LEAST_TILT_DEG
       ? [{ legMm: fit.legMm, tiltDeg: fit.tiltDeg }]
       : [],
   );

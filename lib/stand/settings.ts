@@ -30,6 +30,12 @@ const fitOf = (geometry: StandGeometry, leg: Leg): LegFit =>
     ? tiltOfLeg(geometry, leg.lengthMm)
     : legOfTilt(geometry, tiltOfReading({ deg: leg.tiltDeg, from: leg.readFrom }));
 
+/** A leg's length or tilt as the plan states it, so that a complaint quotes what was written. */
+const asStated = (leg: Leg): string =>
+  "lengthMm" in leg
+    ? `${leg.lengthMm} mm`
+    : `${leg.tiltDeg} degrees from ${leg.readFrom === "post" ? "a post" : "the ground"}`;
+
 /**
  * The plan's legs with their tilts, in the plan's order. Flat (no leg) is not among them.
  *
@@ -42,7 +48,7 @@ export const namedLegs = (stand: Stand): readonly NamedLeg[] => {
     const fit = fitOf(geometry, leg);
     if (fit.kind === "impossible") {
       const key = "lengthMm" in leg ? "lengthMm" : "tiltDeg";
-      problems.push({ ...fit.problem, path: `stand.legs[${index}].${key}` });
+      problems.push({ ...fit.problem, path: `stand.legs[${index}].${key}`, value: asStated(leg) });
       return [];
     }
     const owned = "lengthMm" in leg && leg.owned;

@@ -254,23 +254,23 @@ describe("a leg that can't stand", () => {
     ],
     [
       () => tilt(square, 10, 89.5),
-      'stand.legs "89.5 deg": must be 0.0 to 89.0 degrees up from the ground; a leg square to the panel never stands it upright: nearest 89.0° from the ground (1.0° from a post), leg 572.9 mm',
+      'stand.legs "89.5 deg": must be 0.0 to 89.0 degrees up from level; a leg square to the panel never stands it upright: nearest 89.0° from the ground (1.0° from a post), leg 572.9 mm',
     ],
     [
       () => tilt(plumb, 700, 89, { pivotInsetMm: 35 }),
-      'stand.legs "89 deg": must be 0.0 to 87.1 degrees up from the ground; a plumb leg can lift the pivot no higher than straight above the heel: nearest 87.1° from the ground (2.9° from a post), leg 700.9 mm',
+      'stand.legs "89 deg": must be 0.0 to 87.1 degrees up from level; a plumb leg can lift the pivot no higher than straight above the heel: nearest 87.1° from the ground (2.9° from a post), leg 700.9 mm',
     ],
     [
       () => tilt(strap(300), 400, 91),
-      'stand.legs "91 deg": must be 0.0 to 90.0 degrees up from the ground; the panel would lean past upright: nearest 90.0° from the ground (0.0° from a post), leg 500.0 mm',
+      'stand.legs "91 deg": must be 0.0 to 90.0 degrees up from level; the panel would lean past upright: nearest 90.0° from the ground (0.0° from a post), leg 500.0 mm',
     ],
     [
       () => tilt(plumb, 700, 1, { pivotInsetMm: -25 }),
-      'stand.legs "1 deg": must be 2.0 to 90.0 degrees up from the ground; the pivot would be below the ground: nearest 2.0° from the ground (88.0° from a post), leg 0.0 mm',
+      'stand.legs "1 deg": must be 2.0 to 90.0 degrees up from level; the pivot would be below the ground: nearest 2.0° from the ground (88.0° from a post), leg 0.0 mm',
     ],
     [
       () => tilt(plumb, 700, 5, { groundSlopeDeg: 12 }),
-      'stand.legs "5 deg": must be 12.0 to 90.0 degrees up from the ground; the ground already slopes more than that towards the aim: nearest 12.0° from the ground (78.0° from a post), leg 0.0 mm',
+      'stand.legs "5 deg": must be 12.0 to 90.0 degrees up from level; the ground already slopes more than that towards the aim: nearest 12.0° from the ground (78.0° from a post), leg 0.0 mm',
     ],
   ])("is told so: case %#", (line, words) => {
     expect(line()).toBe(words);

@@ -46,6 +46,8 @@ describe("namedLegs", () => {
         "stand.legs[0].lengthMm",
         "stand.legs[2].tiltDeg",
       ]);
+      // As the plan states them, not as the stand reckons.
+      expect(error.problems.map(({ value }) => value)).toEqual(["900 mm", "0 degrees from a post"]);
     }
   });
 

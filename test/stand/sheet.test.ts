@@ -74,10 +74,14 @@ describe("sawableLegs", () => {
     expect(none).toEqual([]);
   });
 
+  it("leave no leg that would be all rubber foot", () => {
+    expect(lengths({ cutting: { stepMm: 10, footMm: 30 } })[0]).toBe(40);
+  });
+
   it("refuse too fine a step, and limits that leave none", () => {
     expect(lengths({ cutting: { stepMm: 1, leastMm: 271 } })).toHaveLength(400);
     expect(() => lengths({ cutting: { stepMm: 1, leastMm: 270 } })).toThrow(
-      "stand.cutting.stepMm 1: must be at least 1 mm for legs of 270 to 670 mm; a coarser step, or a narrower range between leastMm and greatestMm",
+      "stand.cutting.stepMm 1: must be at least 2 mm for legs of 270 to 670 mm; a coarser step, or a narrower range between leastMm and greatestMm",
     );
     expect(() => lengths({ pivotMm: 800, cutting: { stepMm: 50, leastMm: 810 } })).toThrow(
       'stand.cutting "810 to 770 mm in steps of 50 mm": must leave a leg between 0 and 45832 mm that stands, and at most 770 mm that stows; look at leastMm, greatestMm, stepMm, stand.stowMm and stand.pivotMm',
@@ -117,5 +121,17 @@ describe("cuttingSheet", () => {
     expect(stock.stockMm).toBe(3000);
     expect(stock.bars).toHaveLength(2);
     expect(legs.map(({ name }) => name)).toEqual(["long", "short", "middle"]);
+  });
+
+  it("asks for a leg longer than its rubber foot, unless it is there already", () => {
+    const cut = (footMm: number, owned: boolean) =>
+      cuttingSheet(standSchema.parse({ cutting: { footMm } }), 1000, [
+        { name: "stub", legMm: 60, tiltDeg: 5, owned },
+      ]);
+    expect(cut(59.9, false).legs[0]?.pieceMm).toBeCloseTo(20.1, 9);
+    expect(() => cut(60, false)).toThrow(
+      'stand.cutting.footMm 60: must be less than the leg "stub", 60.0 mm; it is the part of the leg that the rubber foot makes up',
+    );
+    expect(cut(60, true).stock.bars).toEqual([]);
   });
 });

@@ -14,7 +14,7 @@ const MOST_STEPS = 8;
  */
 export const lambertW0OfExp = (y: number): number => {
   let w = y > 1 ? y - Math.log(y) : Math.exp(y);
-  if (w === 0 || w === Infinity) return w;
+  if (w === 0) return w;
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const next = (w * (1 + y - Math.log(w))) / (1 + w);
     if (Math.abs(next - w) <= Number.EPSILON * w) return next;

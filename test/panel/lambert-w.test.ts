@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { lambertW0, lambertW0OfExp } from "../../lib/panel/lambert-w.ts";
 
 describe("lambertW0", () => {
@@ -43,5 +43,33 @@ describe("lambertW0OfExp", () => {
     expect(lambertW0OfExp(-800)).toBe(0);
     expect(lambertW0OfExp(Number.NEGATIVE_INFINITY)).toBe(0);
     expect(lambertW0OfExp(Number.NaN)).toBeNaN();
+  });
+});
+
+describe("rounds are few, wherever it is asked", () => {
+  const callsOf = (name: "exp" | "log", work: () => unknown): number => {
+    const spy = vi.spyOn(Math, name);
+    try {
+      work();
+      return spy.mock.calls.length;
+    } finally {
+      spy.mockRestore();
+    }
+  };
+
+  test("one logarithm each by Newton's method, eight at most with the first guess's", () => {
+    fc.assert(
+      fc.property(fc.double({ min: -700, max: 700, noNaN: true }), (y) => {
+        expect(callsOf("log", () => lambertW0OfExp(y))).toBeLessThanOrEqual(8);
+      }),
+    );
+  });
+
+  test("one exponential each by Halley's, five at most from the branch point to 0", () => {
+    fc.assert(
+      fc.property(fc.double({ min: -1 / Math.E, max: -1e-300, noNaN: true }), (x) => {
+        expect(callsOf("exp", () => lambertW0(x))).toBeLessThanOrEqual(5);
+      }),
+    );
   });
 });

@@ -1,4 +1,6 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { logSaturationAt, tabledLambert } from "../../lib/panel/current-table.ts";
 import {
   currentAt,
   curveAt,
@@ -7,6 +9,7 @@ import {
   readSurface,
   tabledCurrentAt,
 } from "../../lib/panel/index.ts";
+import { lambertW0OfExp } from "../../lib/panel/lambert-w.ts";
 
 /**
  * A small panel, an ordinary one, one with a very full curve, one with much loss inside. Each is fitted and tabled inside
@@ -102,5 +105,38 @@ describe("tabledCurrentAt", () => {
       const full = currentAt(curveAt(reference, 700, 30), volts);
       expect(tabledCurrentAt(without, volts, 700, 30)).toBeCloseTo(full, 4);
     }
+  });
+});
+
+describe("tabledLambert", () => {
+  test("is within 5e-6 of the function, 0 below its table and the function itself above", () => {
+    fc.assert(
+      fc.property(fc.double({ min: -45, max: 80, noNaN: true }), (log) => {
+        expect(Math.abs(tabledLambert(log) - lambertW0OfExp(log))).toBeLessThan(5e-6);
+      }),
+      { numRuns: 2000 },
+    );
+    expect(tabledLambert(-40)).toBe(0);
+    expect(tabledLambert(-41)).toBe(0);
+    expect(tabledLambert(60)).toBe(lambertW0OfExp(60));
+    expect(tabledLambert(75.3)).toBe(lambertW0OfExp(75.3));
+    // Straight between its nodes, a 64th apart.
+    const [left, right] = [lambertW0OfExp(1), lambertW0OfExp(1 + 1 / 64)];
+    expect(tabledLambert(1 + 1 / 256)).toBeCloseTo(left + (right - left) / 4, 14);
+    expect(tabledLambert(Number.NaN)).toBeNaN();
+  });
+});
+
+describe("logSaturationAt", () => {
+  test("is the logarithm itself at whole degrees, straight between them and beyond both ends", () => {
+    const { currents, fit } = ordinary();
+    const at = (cellC: number) => logSaturationAt(currents, cellC);
+    for (const cellC of [-40, -7, 25, 60, 110]) {
+      expect(at(cellC)).toBeCloseTo(Math.log(curveAt(fit.reference, 1000, cellC).saturationA), 10);
+    }
+    expect(at(33.25)).toBeCloseTo(at(33) + (at(34) - at(33)) / 4, 12);
+    expect(at(-45)).toBeCloseTo(at(-40) - 5 * (at(-39) - at(-40)), 10);
+    expect(at(115)).toBeCloseTo(at(111) + 4 * (at(111) - at(110)), 10);
+    expect(at(Number.NaN)).toBeNaN();
   });
 });

@@ -61,6 +61,52 @@ describe("fitDiode", () => {
     expect(fit?.reference.idealityV).toBeCloseTo(0.9012, 4);
   });
 
+  test("finds the five parameters of a 60 W module that an independent program solved to 1e-14", () => {
+    // De Soto, Klein & Beckman 2006, Solar Energy 80, 78, five equations; to the digits that were printed.
+    const reference = fitDiode(plain)?.reference;
+    expect(reference?.idealityV).toBeCloseTo(0.901169, 6);
+    expect(reference?.photocurrentA).toBeCloseTo(3.8091, 4);
+    // The last printed digit of the ideality is worth 21.1 / 0.9012^2 x 5e-7 = 1.3e-5 of the saturation current.
+    expect(Math.abs((reference?.saturationA ?? 0) / 2.49491e-10 - 1)).toBeLessThan(1.3e-5);
+    expect(reference?.seriesOhm).toBeCloseTo(0.386192, 6);
+    expect(reference?.shuntOhm).toBeCloseTo(161.283, 3);
+    expect(reference?.photocurrentPerK).toBe(0.00247);
+  });
+
+  test("lets the band gap give way where no ideality lets the voltage fall so steeply", () => {
+    const steep = fitDiode({ ...plain, vocPerK: -0.2 });
+    expect(steep?.vocPerK).toBeCloseTo(-0.2, 9);
+    expect(steep?.reference.bandGapEv).toBeGreaterThan(1.2);
+    // The ideality is the greatest that a sound curve allows: its shunt takes next to nothing.
+    expect(steep?.reference.shuntOhm).toBeGreaterThan(1e5);
+    const curve = curveAt(steep!.reference, 1000, 25);
+    expect(maxPowerPoint(curve).watts).toBeCloseTo(17.1 * 3.5, 6);
+    expect(openCircuitV(curve)).toBeCloseTo(21.1, 9);
+  });
+
+  test("goes as far as it may towards a coefficient of power that is out of reach", () => {
+    // At most 100 per cent: no coefficient of current left, and twice that of voltage.
+    const steep = fitDiode({ ...plain, powerPerK: -0.02 });
+    expect(steep?.adjustPct).toBe(100);
+    expect(steep?.reference.photocurrentPerK).toBe(0);
+    expect(steep?.vocPerK).toBeCloseTo(-0.16, 9);
+    expect(steep?.powerPerK).toBeCloseTo(-0.0099, 4);
+    // The other way: twice the coefficient of current, and none of voltage.
+    const rising = fitDiode({ ...plain, powerPerK: 0.01 });
+    expect(rising?.adjustPct).toBe(-100);
+    expect(rising?.reference.photocurrentPerK).toBeCloseTo(0.00494, 12);
+    expect(rising?.vocPerK).toBeCloseTo(0, 9);
+    expect(rising?.powerPerK).toBeGreaterThan(0);
+  });
+
+  test("says the coefficients that the fitted curve has, the power's from 20 to 45 degC", () => {
+    const fit = fitDiode(plain);
+    const at = (cellC: number) => curveAt(fit!.reference, 1000, cellC);
+    const watts = (cellC: number) => maxPowerPoint(at(cellC)).watts;
+    expect(fit?.vocPerK).toBeCloseTo((openCircuitV(at(27)) - openCircuitV(at(25))) / 2, 12);
+    expect(fit?.powerPerK).toBeCloseTo((watts(45) - watts(20)) / 25 / 59.85, 9);
+  });
+
   test("turns the other coefficients until that of power is met, and says by how much", () => {
     const fit = fitDiode({ ...plain, powerPerK: -0.005 });
     expect(fit?.powerPerK).toBeCloseTo(-0.005, 9);

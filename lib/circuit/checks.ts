@@ -138,17 +138,26 @@ const stringRemarks = (circuit: Circuit, panels: readonly RatedPanels[]): readon
       ]
     : [];
 
-/** A battery charged faster than its maker allows (the controller does not know the limit unless it is set). */
-const chargeRemarks = (circuit: Circuit, battery: Battery): readonly CircuitRemark[] => {
+/** A battery charged faster than its maker allows (a controller does not know the limit unless it is set). */
+const chargeRemarks = (
+  circuit: Circuit,
+  panels: readonly RatedPanels[],
+  battery: Battery,
+): readonly CircuitRemark[] => {
   const limitA = (battery.capacityAh * battery.maxChargePerHourPct) / 100;
-  return circuit.controller.maxCurrentA > limitA
-    ? [
-        remark(
-          "danger",
-          `The controller can charge with ${circuit.controller.maxCurrentA} A, the battery takes at most ${limitA.toFixed(0)} A: set the controller's limit.`,
-        ),
-      ]
-    : [];
+  const controllers =
+    circuit.wiring === "parallel" ? 1 : panels.reduce((sum, { howMany }) => sum + howMany, 0);
+  const mostA = controllers * circuit.controller.maxCurrentA;
+  if (mostA <= limitA) return [];
+  const limit = `the battery takes at most ${limitA.toFixed(0)} A`;
+  return [
+    remark(
+      "danger",
+      controllers === 1
+        ? `The controller can charge with ${mostA} A, ${limit}: set the controller's limit.`
+        : `The ${controllers} controllers together can charge with ${mostA} A, ${limit}: set their limits.`,
+    ),
+  ];
 };
 
 /** All that is to be said about a circuit's parts beside each other, dangers first. */
@@ -162,7 +171,7 @@ export const circuitRemarks = (
     ...voltageRemarks(circuit, panels),
     ...currentRemarks(circuit, panels, volts),
     ...stringRemarks(circuit, panels),
-    ...chargeRemarks(circuit, battery),
+    ...chargeRemarks(circuit, panels, battery),
     ...matchRemarks(circuit, panels, battery),
   ].sort((a, b) => Number(b.kind === "danger") - Number(a.kind === "danger"));
 };

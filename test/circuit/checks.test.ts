@@ -94,6 +94,17 @@ describe("circuitRemarks", () => {
     ]);
   });
 
+  test("warns of controllers that together charge faster than the battery takes", () => {
+    const small = batterySchema.parse({ chemistry: "AGM", capacityAh: 60 });
+    const own = { wiring: "own-controllers" };
+    const pair = [panel({}, "pair", 2)];
+    // 25 % of 60 Ah is 15 A: one controller of 10 A is within it, two are not.
+    expect(said(mppt({ maxCurrentA: 10 }, own), [panel()], small)).toEqual([]);
+    expect(said(mppt({ maxCurrentA: 10 }, own), pair, small)).toEqual([
+      "danger: The 2 controllers together can charge with 20 A, the battery takes at most 15 A: set their limits.",
+    ]);
+  });
+
   test("says when a panel is too low for the battery, or far above it on PWM", () => {
     const high = batterySchema.parse({ chemistry: "AGM", capacityAh: 100, systemV: 24 });
     // Full it rests at 25.8 V, above the panel's 22 V.

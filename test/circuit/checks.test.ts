@@ -82,7 +82,7 @@ describe("circuitRemarks", () => {
     const fuses =
       "danger: Three or more panels side by side: each needs a fuse of its own, no larger than its label's greatest series fuse.";
     expect(said(mppt({ maxCurrentA: 25 }), three)).toEqual([fuses]);
-    expect(said(mppt({ maxCurrentA: 25 }, { wiring: "own-controllers" }), three)).toEqual([]);
+    expect(said(mppt({ maxCurrentA: 8.3 }, { wiring: "own-controllers" }), three)).toEqual([]);
   });
 
   test("warns of a controller that charges faster than the battery takes", () => {
@@ -139,7 +139,7 @@ describe("circuitRemarks", () => {
     expect(said(mppt({ maxCurrentA: 25 }), [panel(), sixty])).toEqual([
       "loss: Panels side by side share one voltage, and these differ (18.0 and 19.9 V): give each its own controller.",
     ]);
-    expect(said(mppt({ maxCurrentA: 25 }, { wiring: "own-controllers" }), [panel(), sixty])).toEqual([]);
+    expect(said(mppt({ maxCurrentA: 12.5 }, { wiring: "own-controllers" }), [panel(), sixty])).toEqual([]);
     const kinds = circuitRemarks(mppt({ maxCurrentA: 10, maxInputV: 20 }), [panel(), sixty], battery).map(
       ({ kind }) => kind,
     );

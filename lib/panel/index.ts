@@ -14,9 +14,8 @@ export { type CurvePoints, type DiodeFit, fitDiode } from "./desoto-fit.ts";
 export { curveAt, type DiodeReference } from "./diode-conditions.ts";
 export { lambertW0 } from "./lambert-w.ts";
 export { type LinearPanel, linearPowerW, STC } from "./linear-module.ts";
-export { type ConstantLosses, CUSTOMARY_LOSSES, NO_LOSSES, shareLeft } from "./losses.ts";
+export { type ConstantLosses, NO_LOSSES, shareLeft } from "./losses.ts";
 export {
-  CUSTOMARY_POWER_PER_K,
   type DiodePanel,
   diodePanel,
   linearPanel,

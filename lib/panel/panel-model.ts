@@ -1,4 +1,5 @@
 import {
+  ASSUMED,
   type CompleteNameplate,
   completeNameplate,
   type Nameplate,
@@ -12,9 +13,6 @@ import { type DiodeFit, fitDiode } from "./desoto-fit.ts";
 import type { LinearPanel } from "./linear-module.ts";
 import { type ConstantLosses, NO_LOSSES, shareLeft } from "./losses.ts";
 import { type PowerSurface, powerSurface } from "./power-surface.ts";
-
-/** Temperature coefficient of the power of a crystalline silicon panel, 1/K (common practice, no source). */
-export const CUSTOMARY_POWER_PER_K = -0.004;
 
 /** A panel known by its whole current-voltage curve. */
 export interface DiodePanel {
@@ -57,7 +55,7 @@ export const heatLossOf = ({ mount = "open-rack", noctC }: PanelOptions): HeatLo
  */
 export const linearPanel = (
   ratedW: number,
-  powerPerK: number = CUSTOMARY_POWER_PER_K,
+  powerPerK: number = ASSUMED.powerPctPerK / 100,
   options: PanelOptions = {},
 ): LinearPanel => {
   if (!(ratedW > 0 && Number.isFinite(ratedW))) {

@@ -1,4 +1,4 @@
-import { type DiodePanel, diodePanel } from "../panel/index.ts";
+import { type ConstantLosses, type DiodePanel, diodePanel } from "../panel/index.ts";
 import type { Aim } from "../plan/angle.ts";
 import type { Panel } from "../plan/plan.ts";
 
@@ -11,22 +11,31 @@ export interface PanelUnit {
   readonly fixedAim: Aim | null;
 }
 
+/** The constant losses that a plan states for a panel. */
+export const lossesOf = ({ dustPct, otherLossPct }: Panel): ConstantLosses => ({
+  dust: dustPct / 100,
+  other: otherLossPct / 100,
+});
+
 /**
  * Makes the panels of a plan ready: fits each nameplate's current-voltage curve.
  *
  * @throws PlanError for a nameplate that can't be true
  */
 export const panelUnits = (panels: readonly Panel[]): readonly PanelUnit[] =>
-  panels.map(({ name, howMany, module, mount, dustPct, otherLossPct }, index) => ({
-    name,
-    howMany,
-    fixedAim: mount.kind === "fixed" ? { tiltDeg: mount.tiltDeg, bearingDeg: mount.bearingDeg } : null,
-    model: diodePanel(
-      module,
-      {
-        mount: mount.kind === "fixed" && mount.back === "roof" ? "flat-on-roof" : "open-rack",
-        losses: { dust: dustPct / 100, mismatch: 0, ageing: 0, other: otherLossPct / 100 },
-      },
-      `panels[${index}].module`,
-    ),
-  }));
+  panels.map((panel, index) => {
+    const { name, howMany, module, mount } = panel;
+    return {
+      name,
+      howMany,
+      fixedAim: mount.kind === "fixed" ? { tiltDeg: mount.tiltDeg, bearingDeg: mount.bearingDeg } : null,
+      model: diodePanel(
+        module,
+        {
+          mount: mount.kind === "fixed" && mount.back === "roof" ? "flat-on-roof" : "open-rack",
+          losses: lossesOf(panel),
+        },
+        `panels[${index}].module`,
+      ),
+    };
+  });

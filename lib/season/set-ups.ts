@@ -1,11 +1,11 @@
-import { thickerRuns } from "../circuit/index.ts";
+import { thickerRuns, wireSizeOf, wireText } from "../circuit/index.ts";
 import { diodePanel } from "../panel/index.ts";
 import { controllerSchema } from "../plan/circuit.ts";
 import type { Module } from "../plan/panels.ts";
 import type { Plan } from "../plan/plan.ts";
 import { heldAim } from "./aim-plan.ts";
 import { turnedAfterSun } from "./aims-of-plan.ts";
-import type { PanelUnit } from "./panel-unit.ts";
+import { lossesOf, type PanelUnit } from "./panel-unit.ts";
 import type { SetUp } from "./set-up.ts";
 import type { SeasonSkies } from "./skies.ts";
 import { todayOf } from "./today.ts";
@@ -43,12 +43,11 @@ const secondUnit = ({ panels, worth }: Plan, where: "roof" | "legs", watts?: num
   const [first] = panels;
   const module = worth.secondPanel ?? first.module;
   const path = worth.secondPanel === undefined ? "panels[0].module" : "worth.secondPanel";
-  const { dustPct, otherLossPct } = first;
   const model = diodePanel(
     watts === undefined ? module : resized(module, watts),
     {
       mount: where === "roof" ? "flat-on-roof" : "open-rack",
-      losses: { dust: dustPct / 100, mismatch: 0, ageing: 0, other: otherLossPct / 100 },
+      losses: lossesOf(first),
     },
     path,
   );
@@ -124,7 +123,7 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
       : { ...circuit.panelCable, size: worth.thickerCable };
   if (thicker !== undefined && thicker.size !== circuit.panelCable.size) {
     remedies.push(
-      offer("thicker cable", `panel cable ${sizeWords(thicker.size)}`, prices.thickerCable, {
+      offer("thicker cable", `panel cable ${wireText(wireSizeOf(thicker.size))}`, prices.thickerCable, {
         circuit: { ...circuit, panelCable: thicker },
       }),
     );
@@ -163,5 +162,3 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
   }
   return { asIs, remedies, withSecondPanel };
 };
-
-const sizeWords = (size: number | string): string => (typeof size === "number" ? `${size} mm2` : size);

@@ -43,7 +43,7 @@ const columnsOf = (rows: readonly Row[]) => {
   return { plane, sky };
 };
 
-const losses = { dust: 0.03, mismatch: 0.01, ageing: 0, other: 0 };
+const losses = { dust: 0.03, other: 0.01 };
 const plate = { powerW: 60, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.8 };
 /** Both kinds of panel, made afresh inside each test. */
 const bothKinds = () => ({

@@ -46,6 +46,30 @@ const tooBright = (climate: Climate, ratios: readonly number[]): readonly string
   ];
 };
 
+/**
+ * Months whose mean noon sun is lower: there the same monthly light came with anything from 0.13 to 0.41 of the clear
+ * sky's beam (Barrow, 71 N), and a steep plane's month was off by 17 % to 160 %; above, by 14 % at most (71 N) and 8 % elsewhere.
+ */
+const LOW_NOON_DEG = 12;
+
+const nameList = new Intl.ListFormat("en-GB", { type: "conjunction" });
+
+/** Months of the season whose sun is so low that their light cannot be told apart from twelve means. */
+const lowSun = (sun: SunColumns): readonly string[] => {
+  const noons = new Map<number, number[]>();
+  for (const { month, noonAltitudeDeg, first, end } of sun.days) {
+    if (end > first) noons.set(month, [...(noons.get(month) ?? []), noonAltitudeDeg]);
+  }
+  const low = [...noons].filter(
+    ([, noon]) => noon.reduce((sum, altitude) => sum + altitude, 0) / noon.length < LOW_NOON_DEG,
+  );
+  if (low.length === 0) return [];
+  const names = low.map(([month]) => MONTH_NAME.format(Date.UTC(2027, month - 1, 15)));
+  return [
+    `In ${nameList.format(names)} the noon sun stays under ${LOW_NOON_DEG} degrees: twelve means hardly tell beam from bright cloud there, and what a steep panel is said to bring may be off by half.`,
+  ];
+};
+
 /** A plan whose sky is a climate. */
 export type ClimatePlan = Plan & { readonly sky: { readonly source: "climate" } };
 
@@ -68,7 +92,7 @@ export const seasonCloud = (
   const days = cloudSeason(sun, clear, year, chosen.climate, site.latitudeDeg);
   return {
     chosen,
-    warnings: tooBright(chosen.climate, monthRatios(chosen.climate, year)),
+    warnings: [...tooBright(chosen.climate, monthRatios(chosen.climate, year)), ...lowSun(sun)],
     days,
     skies: climateSkies(sun, clear, days),
     seasons: sky.seasons,

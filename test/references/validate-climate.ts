@@ -13,7 +13,7 @@ import {
   stationDays,
   TYPICAL_YEARS,
 } from "./climate/hourly-year.ts";
-import { hoursAgainstMonths, sizeBelow } from "./climate/hours-against-months.ts";
+import { hoursAgainstMonths, levelMonths, sizeBelow } from "./climate/hours-against-months.ts";
 import { manualPlanes } from "./climate/manual.ts";
 import { monthKept, sequencesKept } from "./climate/means-kept.ts";
 import { notTravelling } from "./climate/not-travelling.ts";
@@ -44,18 +44,56 @@ for (const [kind, places] of [
   console.log(kind);
   const all: number[] = [];
   for (const place of places) {
-    for (const { name, tiltDeg, monthsPct, yearPct } of hoursAgainstMonths(place)) {
-      all.push(...monthsPct.map(({ errorPct }) => errorPct));
-      const months = MONTHS.map((_, month) => {
-        const found = monthsPct.find((each) => each.month === month);
+    for (const { name, tiltDeg, months, yearPct } of hoursAgainstMonths(place)) {
+      all.push(...months.map(({ errorPct }) => errorPct));
+      const cells = MONTHS.map((_, month) => {
+        const found = months.find((each) => each.month === month);
         return cell(found === undefined ? "-" : signed(found.errorPct), 6);
       });
-      console.log(`  ${`${name}, ${tiltDeg} deg`.padEnd(20)}${months.join("")}${cell(signed(yearPct, 2))}`);
+      console.log(`  ${`${name}, ${tiltDeg} deg`.padEnd(20)}${cells.join("")}${cell(signed(yearPct, 2))}`);
     }
   }
   console.log(
     `  median month ${sizeBelow(all, 0.5).toFixed(2)}, nine in ten below ${sizeBelow(all, 0.9).toFixed(2)}`,
   );
+}
+const limited = TYPICAL_YEARS.filter(({ latitudeDeg }) => Math.abs(latitudeDeg) < 66)
+  .flatMap((place) => hoursAgainstMonths(place).slice(0, 2))
+  .flatMap(({ months }) => months.map(({ errorPct }) => errorPct));
+console.log(
+  `typical years without polar night, planes at 30 degrees and at latitude (what the tests hold to limits)\n` +
+    `  median month ${sizeBelow(limited, 0.5).toFixed(2)}, nine in ten below ${sizeBelow(limited, 0.9).toFixed(2)}`,
+);
+
+title(
+  "Why: one month's global light hides different beams. Share of the clear sky's, by hours and from the means",
+);
+for (const place of TYPICAL_YEARS) {
+  const level = levelMonths(place);
+  const line = (name: string, value: (month: (typeof level)[number]) => number, digits: number): void =>
+    console.log(
+      `  ${name.padEnd(20)}${level.map((month) => cell(value(month).toFixed(digits), 6)).join("")}`,
+    );
+  console.log(place.name);
+  line("noon sun, deg", ({ noonDeg }) => noonDeg, 0);
+  line("global", ({ globalRatio }) => globalRatio, 2);
+  line("beam, hours", ({ beamRatio }) => beamRatio, 2);
+  line("beam, from the means", ({ expectedBeamRatio }) => expectedBeamRatio, 2);
+}
+
+title("Months of polar twilight in absolute terms, Wh/m2 a day");
+for (const place of TYPICAL_YEARS.filter(({ latitudeDeg }) => Math.abs(latitudeDeg) > 66)) {
+  for (const { name, tiltDeg, months } of hoursAgainstMonths(place)) {
+    const row = (what: string, value: (month: (typeof months)[number]) => number): void => {
+      const cells = MONTHS.map((_, month) => {
+        const found = months.find((each) => each.month === month);
+        return cell(found === undefined ? "-" : value(found).toFixed(0), 6);
+      });
+      console.log(`  ${what.padEnd(20)}${cells.join("")}`);
+    };
+    row(`${name}, ${tiltDeg} deg, hours`.slice(0, 20), ({ hoursWhM2Day }) => hoursWhM2Day);
+    row("  from the means", ({ expectedWhM2Day }) => expectedWhM2Day);
+  }
 }
 
 const years: readonly HourlyYear[] = [

@@ -144,7 +144,7 @@ export const hoursOnPlanes = (place: HourlyYear, aims: readonly Aim[]) => {
   const sky = weatherSkyColumns(over.sun, intervalSeries(place), over.clear, {
     latitudeDeg: place.latitudeDeg,
   });
-  return { over, global: monthSums(over.sun, sky.global), planes: monthsOnPlanes(over.sun, sky, aims) };
+  return { over, sky, global: monthSums(over.sun, sky.global), planes: monthsOnPlanes(over.sun, sky, aims) };
 };
 
 /** One day at a station. */

@@ -1,4 +1,5 @@
-import { bestEachDayWh, bestSingle, judgedWh, type SeasonYield, totalWh } from "../season/season-yield.ts";
+import { totalWh } from "../season/day-sums.ts";
+import { bestEachDayWh, bestSingle, judgedWh, type SeasonYield } from "../season/season-yield.ts";
 import { energyWords, gainWords, tiltShort } from "./words.ts";
 
 /** The season's answer in a breath: parts to be shown one after the other, the figures among them to be stressed. */

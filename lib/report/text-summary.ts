@@ -1,4 +1,5 @@
-import { bestEachDayWh, bestSingle, judgedWh, type SeasonYield, totalWh } from "../season/season-yield.ts";
+import { totalWh } from "../season/day-sums.ts";
+import { bestEachDayWh, bestSingle, judgedWh, type SeasonYield } from "../season/season-yield.ts";
 import { compassPoint, dateWords, energyWords, gainWords, listWords, tiltShort } from "./words.ts";
 
 /** Days on which each setting is the best one, in the order of the settings. */

@@ -1,13 +1,13 @@
 import * as Plot from "@observablehq/plot";
-import { interpolateCividis, max, range, select, utcFormat } from "d3";
+import { range, select, utcFormat } from "d3";
 import type { Calendar } from "../season/swap-calendar.ts";
 import { bestTilts, type TiltLadder } from "../season/tilt-ladder.ts";
 import { type ChartFrame, drawChart, isNarrow } from "./chart-base.ts";
 import { colour } from "./theme.ts";
+import { mostWh, SHADES, shadeColour, shadesMark } from "./tilt-shades.ts";
 import { energyWords, tiltShort } from "./words.ts";
 
 const DAY_MS = 86_400_000;
-const SHADES = 14;
 const MARGIN = { top: 46, left: 40, right: 16, bottom: 30 };
 const RAMP = { width: 120, height: 9 };
 
@@ -19,20 +19,6 @@ export const tiltsInUse = (
   tiltsDeg: readonly number[],
 ): readonly number[] =>
   stays.flatMap(({ setting, first, end }) => new Array<number>(end - first).fill(tiltsDeg[setting]));
-
-/** Rows that shades are drawn from: a day's energy bends so gently with the tilt that more would only cost time. */
-const ROWS = 31;
-
-/** The ladder as one grid, a row of days for each of some of its tilts, from flat to upright. */
-const gridOf = ({ days, dayWh }: TiltLadder): { readonly grid: Float64Array; readonly rows: number } => {
-  const every = Math.max(1, Math.round((dayWh.length - 1) / (ROWS - 1)));
-  const shown = dayWh.filter((_, rung) => rung % every === 0);
-  const grid = new Float64Array(days.length * shown.length);
-  shown.forEach((column, row) => {
-    grid.set(column, row * days.length);
-  });
-  return { grid, rows: shown.length };
-};
 
 const rangeWords = (tilts: Float64Array): string => {
   const known = tilts.filter((tilt) => !Number.isNaN(tilt));
@@ -73,8 +59,7 @@ export const tiltMapChart = (
   frame: ChartFrame,
 ): SVGSVGElement => {
   const { days, tiltsDeg, cloudIn, dayWh } = ladder;
-  const { grid, rows } = gridOf(ladder);
-  const top = Math.max(1, max(grid) ?? 1);
+  const top = mostWh(ladder);
   const dates = days.map(({ date }) => new Date(date));
   const end = new Date(dates[dates.length - 1].getTime() + DAY_MS);
   const best = bestTilts(ladder);
@@ -110,19 +95,8 @@ export const tiltMapChart = (
     marginBottom: MARGIN.bottom,
     x: { type: "utc", domain: [dates[0], end] },
     y: { domain: [0, 90] },
-    color: { type: "linear", domain: [0, top], interpolate: interpolateCividis },
     marks: [
-      Plot.contour(grid, {
-        width: days.length,
-        height: rows,
-        x1: dates[0].getTime(),
-        x2: end.getTime(),
-        y1: 0,
-        y2: 90,
-        thresholds: range(0, top, top / SHADES),
-        fill: Plot.identity,
-        stroke: "none",
-      }),
+      shadesMark(ladder),
       Plot.axisX({
         anchor: "bottom",
         label: null,
@@ -176,7 +150,7 @@ const drawRamp = (chart: SVGSVGElement, x: number, y: number, top: number): void
       .attr("x", (step * RAMP.width) / SHADES)
       .attr("width", RAMP.width / SHADES + 0.5)
       .attr("height", RAMP.height)
-      .attr("fill", interpolateCividis((step + 0.5) / SHADES));
+      .attr("fill", shadeColour((step + 0.5) / SHADES));
   }
   ramp
     .append("text")

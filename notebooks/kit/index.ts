@@ -20,6 +20,7 @@ export { provenanceOf } from "./provenance.ts";
 export { saveText } from "./save.ts";
 export { planSkiesOf, skiesOf, skyNotesOf } from "./skies.ts";
 export { skyNotes, skyWords } from "./sky-words.ts";
+export { standOf } from "./stand.ts";
 export { swapBand } from "./swap-band.ts";
 export { trimmer } from "./trimmer.ts";
 export { lengthText, temperatureText, type Units } from "./units.ts";

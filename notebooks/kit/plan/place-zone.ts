@@ -4,11 +4,18 @@ import { valueAt, withValue } from "./path.ts";
 
 const ZONE = ["site", "timeZone"] as const;
 
+/** Zones that were asked for, and whether the browser knows them: it takes its time to say. */
+const asked = new Map<string, boolean>();
+
 const isKnown = (zone: string): boolean => {
+  const before = asked.get(zone);
+  if (before !== undefined) return before;
   try {
     new Intl.DateTimeFormat("en", { timeZone: zone });
+    asked.set(zone, true);
     return true;
   } catch {
+    asked.set(zone, false);
     return false;
   }
 };

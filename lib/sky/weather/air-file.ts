@@ -92,7 +92,7 @@ const readerOf = ({ timeMs, longestStepMs }: AirSeries, values: Float64Array): (
     if (ms < before) return before - ms <= longestStepMs / 2 ? values[at] : Number.NaN;
     if (ms >= after)
       return ms - after <= longestStepMs / 2 ? values[after === before ? at : at + 1] : Number.NaN;
-    if (after - before > longestStepMs) return Number.NaN;
+    if (after - before > longestStepMs) return ms === before ? values[at] : Number.NaN;
     return values[at] + ((values[at + 1] - values[at]) * (ms - before)) / (after - before);
   };
 };

@@ -46,6 +46,7 @@ const closureRemark = (grid: WeatherGrid, above: Float64Array): string | null =>
     whole += global[i];
     parts += sum;
   }
+  if (!(whole > 0)) return null;
   const share = Math.round((100 * parts) / whole);
   return Math.abs(share - 100) < 4
     ? null

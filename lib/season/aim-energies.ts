@@ -7,6 +7,7 @@ import {
   planeColumns,
 } from "../plane/index.ts";
 import type { SunColumns } from "../sun/columns.ts";
+import { totalWh } from "./day-sums.ts";
 import { facingSunOver } from "./facing-sun.ts";
 import type { PanelUnit } from "./panel-unit.ts";
 import type { Period } from "./periods.ts";
@@ -115,7 +116,7 @@ export const aimEnergies = (
     return {
       period,
       binWh: ofAim.map(part),
-      limitWh: part(limit).reduce((sum, wh) => sum + wh, 0),
+      limitWh: totalWh(part(limit)),
     };
   });
 };

@@ -5,8 +5,8 @@ export interface DayBand {
   readonly p90Wh: Float64Array;
 }
 
-/** Skies below which a p10 would only repeat the worst one. */
-const FEWEST_FOR_A_BAND = 5;
+/** Skies or seasons below which a p10 would only repeat the worst one. */
+export const FEWEST_FOR_A_BAND = 5;
 
 /** The weighted mean over skies of each day's harvest. */
 export const meanOfSkies = (

@@ -1,4 +1,5 @@
 import type { Plan } from "../plan/plan.ts";
+import { FEWEST_FOR_A_BAND } from "./bands.ts";
 import { type BatterySeason, batterySeasons } from "./battery-season.ts";
 import { choicesOf } from "./set-ups.ts";
 import { type SizingRule, sizingRule } from "./sizing-rule.ts";
@@ -12,13 +13,10 @@ import { type WorthAnswer, worthOf } from "./worth.ts";
 /** What a reader must know about the skies that a battery was put through. */
 export type SkyDoubt = "clear sky only" | "few years" | "many seasons";
 
-/** Fewer seasons than this cannot tell how bad a bad one is. */
-const FEW = 5;
-
 const doubtOf = (source: SkySource): SkyDoubt => {
   if (source.kind === "drawn") return "many seasons";
   if (!source.cloudIn) return "clear sky only";
-  return source.skies.length < FEW ? "few years" : "many seasons";
+  return source.skies.length < FEWEST_FOR_A_BAND ? "few years" : "many seasons";
 };
 
 /** A plan's battery lived with, and its wiring. */

@@ -1,5 +1,6 @@
 import type { SeasonDay } from "../sun/columns.ts";
 import type { BatteryDays } from "./battery-run.ts";
+import { totalWh } from "./day-sums.ts";
 
 /** A day is short when the loads went without at least this much, Wh: less is within what the model can tell. */
 export const SHORT_DAY_WH = 1;
@@ -27,8 +28,6 @@ export interface SeasonOutcome {
   readonly residual: number;
 }
 
-const total = (column: Float64Array): number => column.reduce((sum, value) => sum + value, 0);
-
 /**
  * The longest run of bad days that was survived: days that brought less than the loads and losses took, one after
  * another, none of them short. A run that ends in a short day counts up to the day before.
@@ -51,12 +50,12 @@ export const outcomeOfDays = (calendar: readonly SeasonDay[], days: BatteryDays)
     shortDays: days.shortWh.reduce((count, wh) => count + (wh >= SHORT_DAY_WH ? 1 : 0), 0),
     longestBadRunSurvived: longestBadRun(days),
     firstShort: first === -1 ? null : calendar[first].date,
-    wantedWh: total(days.wantedWh),
-    usedWh: total(days.usedWh),
-    shortWh: total(days.shortWh),
-    offeredWh: total(days.offeredWh),
-    turnedAwayWh: total(days.turnedAwayWh),
-    lostWh: total(days.lostWh),
+    wantedWh: totalWh(days.wantedWh),
+    usedWh: totalWh(days.usedWh),
+    shortWh: totalWh(days.shortWh),
+    offeredWh: totalWh(days.offeredWh),
+    turnedAwayWh: totalWh(days.turnedAwayWh),
+    lostWh: totalWh(days.lostWh),
     lowest: days.lowest.reduce((least, share) => Math.min(least, share), 1),
     fullByNoonDays: days.fullAfterNoonH.reduce((count, hour) => count + (hour <= NOON_H ? 1 : 0), 0),
     residual: days.residual,

@@ -2,7 +2,7 @@ import { mean, quantile } from "d3";
 import { batteryModel, type LoadColumns, loadColumns } from "../circuit/index.ts";
 import type { Loads } from "../plan/loads.ts";
 import type { SeasonDay } from "../sun/columns.ts";
-import { bandOfSkies, type DayBand } from "./bands.ts";
+import { bandOfSkies, type DayBand, FEWEST_FOR_A_BAND } from "./bands.ts";
 import { outcomeOfDays, type SeasonOutcome, SHORT_DAY_WH } from "./battery-outcome.ts";
 import { type BatteryDays, emptyBatteryDays, runBattery } from "./battery-run.ts";
 import { airOfDays, batterySteps } from "./battery-steps.ts";
@@ -142,4 +142,4 @@ export const quantileOutcome = (
   of: OutcomeNumber,
   share: number,
 ): number | null =>
-  outcomes.length < 5 ? null : (quantile(outcomes, share, (outcome) => outcome[of]) ?? null);
+  outcomes.length < FEWEST_FOR_A_BAND ? null : (quantile(outcomes, share, (outcome) => outcome[of]) ?? null);

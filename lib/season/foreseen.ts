@@ -1,6 +1,7 @@
 import { blur } from "d3";
 import type { SkyColumns } from "../sky/columns.ts";
 import type { SunColumns } from "../sun/columns.ts";
+import { totalWh } from "./day-sums.ts";
 
 /**
  * Nobody knows the weather of a day months ahead: legs are cut and changed by what a date usually brings. A single
@@ -40,7 +41,7 @@ export const foreseen = (expectedWh: Float64Array, clearLight: Float64Array): Fl
   const brought = blur(Array.from(expectedWh), BLUR_DAYS);
   const held = blur(Array.from(clearLight), BLUR_DAYS);
   const smooth = clearLight.map((light, day) => (held[day] > 0 ? (light * brought[day]) / held[day] : 0));
-  const before = expectedWh.reduce((sum, wh) => sum + wh, 0);
-  const after = smooth.reduce((sum, wh) => sum + wh, 0);
+  const before = totalWh(expectedWh);
+  const after = totalWh(smooth);
   return after > 0 ? smooth.map((wh) => (wh * before) / after) : smooth;
 };

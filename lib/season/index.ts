@@ -25,6 +25,7 @@ export { candidateAims } from "./candidate-aims.ts";
 export { chosenLegs, legsAsSettings } from "./chosen-legs.ts";
 export { type DayCurve, type DayCurves, dayCurves } from "./day-curves.ts";
 export { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
+export { totalWh } from "./day-sums.ts";
 export {
   bestLegSets,
   ENERGY_OBJECTIVES,
@@ -56,7 +57,6 @@ export {
   type SeasonYield,
   type SettingYield,
   seasonYield,
-  totalWh,
 } from "./season-yield.ts";
 export {
   drawSeasons,

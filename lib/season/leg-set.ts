@@ -1,6 +1,7 @@
 import type { LegSetting } from "../stand/leg.ts";
 import type { SeasonDay } from "../sun/columns.ts";
 import type { BestSet, DayGroups } from "./best-set.ts";
+import { totalWh } from "./day-sums.ts";
 import { bestPeakedSets } from "./peaked-set.ts";
 import { periodsOf } from "./periods.ts";
 import { bestPoorestSet } from "./poorest-set.ts";
@@ -55,8 +56,6 @@ const bestOf = (base: Float64Array, chosen: readonly LegDays[]): Float64Array =>
 /** Scores this near are alike. */
 const ALIKE = 1e-12;
 
-const total = (dayWh: Float64Array): number => dayWh.reduce((sum, wh) => sum + wh, 0);
-
 /** Sets of 0 to `most` columns, each exact, by the quickest way there is. */
 const setsOf = (
   base: Float64Array,
@@ -99,7 +98,7 @@ export const bestLegSets = (
       const dayWh = bestOf(base, legs);
       const addsWh = size === 0 ? 0 : scoreWh - before;
       before = scoreWh;
-      return [{ legs, dayWh, totalWh: total(dayWh), scoreWh, addsWh, shortDays: null }];
+      return [{ legs, dayWh, totalWh: totalWh(dayWh), scoreWh, addsWh, shortDays: null }];
     },
   );
 };

@@ -4,6 +4,7 @@ import { sunVector } from "../sun/index.ts";
 import { aimEnergies, dayBins, joinedEnergies } from "./aim-energies.ts";
 import { bestSplitDays, type SplitDay } from "./aim-stays.ts";
 import { candidateAims } from "./candidate-aims.ts";
+import { totalWh } from "./day-sums.ts";
 import type { PanelUnit } from "./panel-unit.ts";
 import { type Period, periodsOf } from "./periods.ts";
 import type { Setting } from "./settings.ts";
@@ -56,13 +57,11 @@ const noonBearing = ({ sun }: SeasonSkies, { site }: Pick<Plan, "site">, { first
   return sunVector(noonMs, site.latitudeDeg, site.longitudeDeg).north > 0 ? 0 : 180;
 };
 
-const sumOf = (wh: Float64Array): number => wh.reduce((sum, value) => sum + value, 0);
-
 /** Wh a day of the best aim among some, held all day. */
 const bestHeld = (binWh: readonly Float64Array[], among: readonly number[]): SplitDay => {
   const bins = binWh[0].length;
   return among
-    .map((aim) => ({ stays: [{ aim, from: 0, to: bins }], energyWh: sumOf(binWh[aim]) }))
+    .map((aim) => ({ stays: [{ aim, from: 0, to: bins }], energyWh: totalWh(binWh[aim]) }))
     .reduce((best, day) => (day.energyWh > best.energyWh ? day : best));
 };
 
@@ -160,6 +159,6 @@ const clearLookup = (
   return ({ stays }, period) =>
     stays.reduce((sum, { aim, from, to }) => {
       const wh = all[period].binWh[placeOf.get(aim) ?? 0];
-      return sum + sumOf(wh.subarray(from, to));
+      return sum + totalWh(wh.subarray(from, to));
     }, 0);
 };

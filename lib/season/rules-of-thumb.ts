@@ -1,6 +1,7 @@
 import { latitudeTilt, lorenzoTilt, noonTilt, summerTilt, winterTilt } from "../stand/angle-rules.ts";
 import type { SeasonDay } from "../sun/columns.ts";
 import { spencerDeclinationDeg } from "../sun/orbit.ts";
+import { totalWh } from "./day-sums.ts";
 import type { TiltLadder } from "./tilt-ladder.ts";
 
 /** A rule for the tilt and what it brings beside the computed best. Wh over the season. */
@@ -53,7 +54,8 @@ export const rulesOfThumb = (ladder: TiltLadder, latitudeDeg: number): readonly 
   const totalOf = (tiltOn: (day: number) => number): number =>
     days.reduce((sum, _, day) => sum + between(tiltsDeg, columns, day, tiltOn(day)), 0);
   const declinations = days.map(({ dayOfYear }: SeasonDay) => spencerDeclinationDeg(dayOfYear));
-  const bestFixedWh = Math.max(...columns.map((dayWh) => dayWh.reduce((sum, wh) => sum + wh, 0)));
+  const totals = columns.map(totalWh);
+  const bestFixedWh = Math.max(...totals);
   const bestDailyWh = days.reduce((sum, _, day) => sum + Math.max(...columns.map((dayWh) => dayWh[day])), 0);
 
   const held = (rule: string, changes: boolean, tilts: readonly number[]): RuleOfThumb => {
@@ -74,8 +76,7 @@ export const rulesOfThumb = (ladder: TiltLadder, latitudeDeg: number): readonly 
       false,
       days.map(() => tiltDeg),
     );
-  const bestTilt =
-    tiltsDeg[columns.map((dayWh) => dayWh.reduce((sum, wh) => sum + wh, 0)).indexOf(bestFixedWh)];
+  const bestTilt = tiltsDeg[totals.indexOf(bestFixedWh)];
   const bestOfDay = days.map((_, day) => {
     const of = columns.map((dayWh) => dayWh[day]);
     return tiltsDeg[of.indexOf(Math.max(...of))];

@@ -1,8 +1,8 @@
-import { sum } from "d3";
 import type { Aim } from "../plan/angle.ts";
 import type { SeasonDay } from "../sun/columns.ts";
 import { bandOfSkies, type DayBand, meanOfSkies } from "./bands.ts";
 import { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
+import { totalWh } from "./day-sums.ts";
 import type { PanelUnit } from "./panel-unit.ts";
 import type { Setting } from "./settings.ts";
 import type { ReadySky, SeasonSkies } from "./skies.ts";
@@ -88,12 +88,9 @@ export const seasonYield = (
   return { days, settings: yields, best: bestOf(days.length, yields.map(judgedWh)), weights };
 };
 
-/** A season's total for one column of day values, Wh. */
-export const totalWh = (dayWh: Float64Array): number => sum(dayWh);
-
 /** Wh of a season in which every day's best setting is used. */
 export const bestEachDayWh = ({ best, settings }: SeasonYield): number =>
-  sum(best, (setting, day) => judgedWh(settings[setting])[day]);
+  best.reduce((sum, setting, day) => sum + judgedWh(settings[setting])[day], 0);
 
 /** The index of the setting that brings most over the whole season when it is never changed; of equals, the first. */
 export const bestSingle = ({ settings }: SeasonYield): number => {

@@ -1,6 +1,7 @@
 import { PlanError } from "../plan/problem.ts";
 import { type AimPlan, aimByDay, heldAim } from "./aim-plan.ts";
 import { batterySeasons, meanOutcome } from "./battery-season.ts";
+import { totalWh } from "./day-sums.ts";
 import type { LegDays, LegSetAnswer } from "./leg-set.ts";
 import { legCandidates, lyingFlat, ownedLegs } from "./legs-answer.ts";
 import { panelUnits } from "./panel-unit.ts";
@@ -127,12 +128,11 @@ const answerOf = (
   { legs, dayWh, shortDays }: Lived & { readonly dayWh: Float64Array },
   before: (Lived & { readonly dayWh: Float64Array }) | null,
 ): LegSetAnswer => {
-  const total = (column: Float64Array): number => column.reduce((sum, wh) => sum + wh, 0);
-  const meanWh = (column: Float64Array): number => total(column) / column.length;
+  const meanWh = (column: Float64Array): number => totalWh(column) / column.length;
   return {
     legs,
     dayWh,
-    totalWh: total(dayWh),
+    totalWh: totalWh(dayWh),
     scoreWh: meanWh(dayWh),
     addsWh: before === null ? 0 : meanWh(dayWh) - meanWh(before.dayWh),
     shortDays,

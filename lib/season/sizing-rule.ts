@@ -3,6 +3,7 @@ import { batteryModel, storageDays95, storageWh } from "../circuit/index.ts";
 import { emptyBranchLight, lightOver } from "./aim-plan.ts";
 import type { BatterySeason } from "./battery-season.ts";
 import { airOfDays } from "./battery-steps.ts";
+import { meanOver } from "./day-sums.ts";
 import { periodsOf } from "./periods.ts";
 import type { SetUp } from "./set-up.ts";
 import type { ReadySky, SeasonSkies } from "./skies.ts";
@@ -64,8 +65,8 @@ export const sizingRule = (
   const [poorest] = months
     .map(({ name, first, end }) => ({
       name,
-      peakSunHours: sum(light.subarray(first, end)) / (end - first),
-      airC: sum(air.subarray(first, end)) / (end - first),
+      peakSunHours: meanOver(light, { first, end }),
+      airC: meanOver(air, { first, end }),
     }))
     .sort((a, b) => a.peakSunHours - b.peakSunHours);
   const loadWhPerDay = sum(outcomes, ({ wantedWh }) => wantedWh) / outcomes.length / calendar.length;

@@ -2,12 +2,11 @@
  * When to change from one setting to the next: of all calendars with a number of swaps, the one that brings most,
  * found by stepping through the days with a table of (swaps so far, setting in use).
  */
+import { type DayStretch, totalOver, totalWh } from "./day-sums.ts";
 
 /** A setting in use from one day up to, not including, another. Day indices into the season. */
-export interface Stay {
+export interface Stay extends DayStretch {
   readonly setting: number;
-  readonly first: number;
-  readonly end: number;
 }
 
 /** A calendar and what it brings over the season, Wh. */
@@ -147,12 +146,6 @@ const staysOf = (
   return [{ setting, first: 0, end }, ...stays];
 };
 
-const totalOver = (dayWh: Float64Array, first: number, end: number): number => {
-  let sum = 0;
-  for (let day = first; day < end; day += 1) sum += dayWh[day];
-  return sum;
-};
-
 /** A season of changes goes no further than this many swaps: nobody walks out more often for the last Wh. */
 const MOST_SWAPS = 60;
 
@@ -165,8 +158,7 @@ const MOST_SWAPS = 60;
  */
 export const swapCalendar = (settings: Settings, keep = 0.99, slack = 0.01): SwapAnswer => {
   const calendars = bestCalendars(settings, MOST_SWAPS);
-  const days = settings[0].length;
-  const totals = settings.map((dayWh) => totalOver(dayWh, 0, days));
+  const totals = settings.map(totalWh);
   const forgetSetting = totals.indexOf(Math.max(...totals));
   const everyDayWh = bestOfEveryDay(settings);
   const firstWh = totals[0];
@@ -204,7 +196,7 @@ const swapsOf = (settings: Settings, stays: readonly Stay[], slackWh: number): r
       day: stay.first,
       from: old.setting,
       to: stay.setting,
-      worthWh: totalOver(newWh, stay.first, stay.end) - totalOver(oldWh, stay.first, stay.end),
+      worthWh: totalOver(newWh, stay) - totalOver(oldWh, stay),
       earlyDays: daysWithin(-1, old.first - 1, oldWh, newWh),
       lateDays: daysWithin(1, stay.end, newWh, oldWh),
     };

@@ -1,4 +1,5 @@
 import type { SeasonDay } from "../sun/columns.ts";
+import { totalWh } from "./day-sums.ts";
 import { type Setting, settingsOf } from "./settings.ts";
 import type { StandSeason } from "./stand-season.ts";
 import { type SwapAnswer, swapCalendar } from "./swap-calendar.ts";
@@ -37,7 +38,7 @@ export const swapsAnswer = (
   settings: readonly Setting[] = settingsOf(plan),
 ): SwapsAnswer => {
   const dayWh = settings.map(({ tiltDeg, bearingDeg }) => energy(tiltDeg, bearingDeg));
-  const totals = ladder.dayWh.map((column) => column.reduce((sum, wh) => sum + wh, 0));
+  const totals = ladder.dayWh.map(totalWh);
   const best = totals.indexOf(Math.max(...totals));
   return {
     days,

@@ -1,7 +1,8 @@
 import { wrapBearing } from "../plan/angle.ts";
 import { type StandGeometry, tiltDegOfLeg } from "../stand/geometry.ts";
 import type { SeasonDay } from "../sun/columns.ts";
-import { meanOver, type Period, periodsOf } from "./periods.ts";
+import { meanOver } from "./day-sums.ts";
+import { type Period, periodsOf } from "./periods.ts";
 import type { Setting } from "./settings.ts";
 import type { AimEnergy, TiltLadder } from "./tilt-ladder.ts";
 

@@ -1,7 +1,8 @@
 import { mean, sum } from "d3";
+import { totalWh } from "../../lib/season/day-sums.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
-import { seasonYield, totalWh } from "../../lib/season/season-yield.ts";
+import { seasonYield } from "../../lib/season/season-yield.ts";
 import type { Setting } from "../../lib/season/settings.ts";
 import { readySkies, type SeasonSkies } from "../../lib/season/skies.ts";
 import { demoYear } from "./demo-year.ts";

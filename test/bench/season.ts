@@ -1,8 +1,9 @@
 import { sum } from "d3";
 import { dayEnergiesOver } from "../../lib/season/day-energy.ts";
+import { totalWh } from "../../lib/season/day-sums.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
-import { seasonYield, totalWh } from "../../lib/season/season-yield.ts";
+import { seasonYield } from "../../lib/season/season-yield.ts";
 import { settingsOf } from "../../lib/season/settings.ts";
 import { readySkies } from "../../lib/season/skies.ts";
 import { demoYear } from "./demo-year.ts";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { PlanInput } from "../../lib/plan/index.ts";
+import { totalWh } from "../../lib/season/day-sums.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
 import {
@@ -9,7 +10,6 @@ import {
   judgedWh,
   type SeasonYield,
   seasonYield,
-  totalWh,
 } from "../../lib/season/season-yield.ts";
 import { settingsOf } from "../../lib/season/settings.ts";
 import { readySkies } from "../../lib/season/skies.ts";

@@ -1,8 +1,9 @@
 import { createHash } from "node:crypto";
 import { PlanError, problemLine } from "../../plan/problem.ts";
 import { readPlanText } from "../../plan/read-plan.ts";
+import { totalWh } from "../../season/day-sums.ts";
 import { panelUnits } from "../../season/panel-unit.ts";
-import { type SeasonYield, seasonYield, totalWh } from "../../season/season-yield.ts";
+import { type SeasonYield, seasonYield } from "../../season/season-yield.ts";
 import { settingsOf } from "../../season/settings.ts";
 import { planSkies } from "../plan-skies.ts";
 import type { BatchAnswer, BatchResult, SettingTotal } from "./result.ts";

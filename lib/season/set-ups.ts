@@ -81,10 +81,12 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
     price,
   });
 
+  const toCut = plan.stand.legs.some((leg) => !("lengthMm" in leg && leg.owned));
+  const legsPrice = toCut ? prices.legs : 0;
   if (hasLegs && onStand.length > 0) {
     if (worth.now === "flat") {
       remedies.push(
-        offer("legs used", "the stand's legs, changed by the calendar", prices.legs, {
+        offer("legs used", "the stand's legs, changed by the calendar", legsPrice, {
           panels: place(legAims()),
         }),
       );
@@ -94,7 +96,7 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
       offer(
         "re-aimed",
         `legs, and turned after the sun, ${worth.aimsADay} aims a day`,
-        worth.now === "flat" ? prices.legs : 0,
+        worth.now === "flat" ? legsPrice : 0,
         { panels: place(aims) },
       ),
     );

@@ -49,6 +49,20 @@ describe("choicesOf", () => {
     expect(choices.asIs.name).toBe("as is");
   });
 
+  test("legs that are all at hand already cost nothing to use", () => {
+    const legsPrice = (...owned: readonly boolean[]) => {
+      const legs = owned.map((there, index) => ({
+        name: `${index}`,
+        lengthMm: 300 + 300 * index,
+        owned: there,
+      }));
+      const choices = choicesFor({ stand: { legs }, worth: { prices: PRICES } });
+      return ["legs used", "re-aimed"].map((name) => remedyOf(choices, name).price);
+    };
+    expect(legsPrice(true, true)).toEqual([0, 0]);
+    expect(legsPrice(true, false)).toEqual([11, 11]);
+  });
+
   test("each remedy changes one thing and leaves the rest as it is", () => {
     const choices = choicesFor({ circuit: PWM });
     const { asIs } = choices;

@@ -23,6 +23,8 @@ describe("turbidity", () => {
   test("standard air has the haze of the standard spectra at the sea (ASTM G173-03: 0.084 at 500 nm, from memory)", () => {
     const air = clearAirOf({ turbidity: "standard", ozoneCm: 0.34 }, 0);
     expect(air.aod500).toBeCloseTo(0.084, 4);
+    // Angstrom's law with 1.3: 0.0341 x 0.38^-1.3.
+    expect(air.aod380).toBeCloseTo(0.11996, 4);
     expect(air.waterCm).toBe(1.42);
     expect(air.pressureHPa).toBe(1013.25);
   });
@@ -30,6 +32,7 @@ describe("turbidity", () => {
   test("haze of a class and water left out thin with height; what is stated stays", () => {
     const high = clearAirOf({ turbidity: "standard", ozoneCm: 0.34 }, 2400);
     expect(high.aod500).toBeCloseTo(0.084 * Math.exp(-2), 4);
+    expect(high.aod380).toBeCloseTo(0.11996 * Math.exp(-2), 4);
     expect(high.waterCm).toBeCloseTo(1.42 * Math.exp(-1.2), 6);
     const stated = clearAirOf({ turbidity: { aod380: 0.2, aod500: 0.1 }, waterCm: 2, ozoneCm: 0.3 }, 2400);
     expect(stated).toMatchObject({ aod380: 0.2, aod500: 0.1, waterCm: 2 });

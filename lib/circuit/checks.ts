@@ -44,7 +44,7 @@ const voltageRemarks = (circuit: Circuit, panels: readonly RatedPanels[]): reado
       ? [
           remark(
             "danger",
-            `"${name}" can reach ${volts.toFixed(1)} V at ${coldestC} degC; the controller stands ${controller.maxInputV} V. Do not connect it.`,
+            `"${name}" can reach ${volts.toFixed(1)} V at ${coldestC} °C; the controller stands ${controller.maxInputV} V. Do not connect it.`,
           ),
         ]
       : [];

@@ -60,7 +60,7 @@ export const checkCurrent = (
       words: `The tables known here list no current for this wire: ask its maker or the local code. ${CONFIRM}`,
     };
   }
-  const allowed = `${amperes(ampacity.amps)} (${ampacity.source}, air at ${hottestAirC} degC)`;
+  const allowed = `${amperes(ampacity.amps)} (${ampacity.source}, air at ${hottestAirC} °C)`;
   if (ampacity.amps < designA) {
     return {
       ...base,

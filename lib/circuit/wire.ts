@@ -29,9 +29,9 @@ export const wireSizeOf = (size: number | string): WireSize => {
 export const areaMm2Of = (size: WireSize): number =>
   size.series === "metric" ? size.areaMm2 : awgAreaMm2(size.gauge);
 
-/** A size as people write it. @example wireText({ series: "metric", areaMm2: 4 }) // "4 mm2" */
+/** A size as people write it. @example wireText({ series: "metric", areaMm2: 4 }) // "4 mm²" */
 export const wireText = (size: WireSize): string =>
-  size.series === "metric" ? `${size.areaMm2} mm2` : gaugeText(size.gauge);
+  size.series === "metric" ? `${size.areaMm2} mm²` : gaugeText(size.gauge);
 
 /** Gauges that shops sell, thin to thick: every second one, then every one from 2 on. */
 const SOLD_GAUGES: readonly number[] = [18, 16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1, -2, THICKEST_GAUGE];

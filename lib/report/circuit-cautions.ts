@@ -14,7 +14,7 @@ const ALWAYS: readonly string[] = [
 
 const BATTERY_CAUTIONS: Readonly<Record<Chemistry, readonly string[]>> = {
   LiFePO4: [
-    "Lithium: never charge below the maker's limit (usually 0 degC), never above its current or voltage; use a battery with its own protection.",
+    "Lithium: never charge below the maker's limit (usually 0 °C), never above its current or voltage; use a battery with its own protection.",
   ],
   AGM: [
     "Lead-acid gives off hydrogen when charged hard: ventilate the box, no flame or spark near it. Keep to the maker's charging voltage.",

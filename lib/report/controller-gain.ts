@@ -71,7 +71,7 @@ export const controllerGainTable = (gains: readonly ControllerGain[]): Table<Con
 export const controllerGainChart = (gains: readonly ControllerGain[], frame: ChartFrame): SVGSVGElement =>
   drawChart(frame, {
     name: "What power tracking gains over PWM, by cell temperature",
-    description: `From ${gains[0]?.gainPct.toFixed(0)} % at ${gains[0]?.cellC} degC to ${gains.at(-1)?.gainPct.toFixed(0)} % at ${gains.at(-1)?.cellC} degC.`,
+    description: `From ${gains[0]?.gainPct.toFixed(0)} % at ${gains[0]?.cellC} °C to ${gains.at(-1)?.gainPct.toFixed(0)} % at ${gains.at(-1)?.cellC} °C.`,
     height: frame.height ?? (isNarrow(frame) ? 260 : 300),
     marginTop: 34,
     marginLeft: 44,

@@ -46,7 +46,7 @@ export const loadsTable = (loads: Loads): Table<Appliance> => ({
       title: "a day",
       unit: "watt-hours",
       datatype: "integer",
-      says: "From the battery on a day that it is used, inverter included, with 25 degC outdoors.",
+      says: "From the battery on a day that it is used, inverter included, with 25 °C outdoors.",
       value: (appliance) => applianceDayWh(appliance, loads, SHOWN_AT_C),
     },
   ],

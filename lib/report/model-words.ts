@@ -39,7 +39,7 @@ const climateWords = (from: ClimateFrom): string => {
 
 /** The models behind a plan's figures, each with its source, for the tables' metadata. */
 export const modelWords = ({ sky }: Plan): readonly string[] => [
-  "sun: Meeus, Astronomical Algorithms, apparent position; distance: Spencer 1971; 1361 W/m2 (Kopp & Lean 2011)",
+  "sun: Meeus, Astronomical Algorithms, apparent position; distance: Spencer 1971; 1361 W/m² (Kopp & Lean 2011)",
   "clear sky: Bird & Hulstrom 1981; air mass: Kasten & Young 1989",
   ...(sky.source === "weather"
     ? [`weather file: ${sky.file}; where it has no beam, diffuse share by ${SPLIT[sky.diffuseSplit]}`]

@@ -40,7 +40,7 @@ describe("circuitRemarks", () => {
     // -10 degC: 22 (1 + 0.003 x 35) = 24.31 V
     expect(said(mppt({ maxInputV: 24.32 }), [panel()])).toEqual([]);
     expect(said(mppt({ maxInputV: 24.3 }), [panel()])).toEqual([
-      'danger: "prop" can reach 24.3 V at -10 degC; the controller stands 24.3 V. Do not connect it.',
+      'danger: "prop" can reach 24.3 V at -10 °C; the controller stands 24.3 V. Do not connect it.',
     ]);
   });
 

@@ -129,15 +129,15 @@ describe("checkCurrent in words", () => {
   test.each([
     [
       () => words(4, 7.5),
-      `9.4 A to be reckoned with, it may carry 32.0 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 degC): a 10 A fuse protects it. ${confirm}`,
+      `9.4 A to be reckoned with, it may carry 32.0 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 °C): a 10 A fuse protects it. ${confirm}`,
     ],
     [
       () => words(1.5, 16),
-      `Too thin: 20.0 A to be reckoned with, and it may carry 17.5 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 degC). Take a thicker one. ${confirm}`,
+      `Too thin: 20.0 A to be reckoned with, and it may carry 17.5 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 °C). Take a thicker one. ${confirm}`,
     ],
     [
       () => words(1.5, 13.5),
-      `No standard fuse lies between 16.9 A and 17.5 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 degC): take a thicker cable. ${confirm}`,
+      `No standard fuse lies between 16.9 A and 17.5 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 °C): take a thicker cable. ${confirm}`,
     ],
     [
       () => words("22 AWG", 1),

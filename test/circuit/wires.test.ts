@@ -159,6 +159,6 @@ describe("ampacity and fuses", () => {
   });
 
   test("names of sizes", () => {
-    expect([wireText(wireSizeOf(4)), wireText(wireSizeOf("2/0 AWG"))]).toEqual(["4 mm2", "2/0 AWG"]);
+    expect([wireText(wireSizeOf(4)), wireText(wireSizeOf("2/0 AWG"))]).toEqual(["4 mm²", "2/0 AWG"]);
   });
 });

@@ -48,7 +48,7 @@ describe("battery", () => {
     expect(said).toMatch(/[\d.]+ short days? a season, more than \d+ in one season of ten/);
     expect(said).toMatch(/The panels offer \d+ Wh a day, the loads use \d+ Wh, \d+ Wh are turned away\./);
     expect(said).toMatch(
-      /The panel cable, 4 mm2: drops [\d.]+ V \([\d.]+ %, (within|more than) the customary 3 %\)/,
+      /The panel cable, 4 mm²: drops [\d.]+ V \([\d.]+ %, (within|more than) the customary 3 %\)/,
     );
     expect(said).toContain("confirm it by the local code");
     for (const caution of [
@@ -95,14 +95,14 @@ describe("battery", () => {
     }
     const sizes = await rowsOf(cables);
     expect(sizes.map(({ run, size }) => `${run} ${size}`)).toEqual([
-      "panel cable 4 mm2",
-      "panel cable 6 mm2",
-      "panel cable 10 mm2",
-      "panel cable 16 mm2",
-      "battery cable 6 mm2",
-      "battery cable 10 mm2",
-      "battery cable 16 mm2",
-      "battery cable 25 mm2",
+      "panel cable 4 mm²",
+      "panel cable 6 mm²",
+      "panel cable 10 mm²",
+      "panel cable 16 mm²",
+      "battery cable 6 mm²",
+      "battery cable 10 mm²",
+      "battery cable 16 mm²",
+      "battery cable 25 mm²",
     ]);
     expect(sizes.filter(({ today }) => today === "true")).toHaveLength(2);
     expect(await readFile(chart, "utf8")).toContain("Lowest charge of each day");
@@ -129,7 +129,7 @@ describe("battery", () => {
       }),
     );
     expect(said).toMatch(
-      /Danger: "tall" can reach 55\.\d V at -10 degC; the controller stands 50 V\. Do not connect it\./,
+      /Danger: "tall" can reach 55\.\d V at -10 °C; the controller stands 50 V\. Do not connect it\./,
     );
     expect(said).toContain("This panel needs MPPT.");
   });

@@ -115,9 +115,9 @@ describe("words of circuit and battery", () => {
 
   test("every run is told with its drop, its cost and its check", () => {
     const words = wiringSummary(battery.wiring);
-    expect(words[0]).toMatch(/^The panel cable, 4 mm2: drops /);
+    expect(words[0]).toMatch(/^The panel cable, 4 mm²: drops /);
     expect(words[1]).toContain("confirm it by the local code");
-    expect(words[2]).toMatch(/^The battery cable, 6 mm2: drops /);
+    expect(words[2]).toMatch(/^The battery cable, 6 mm²: drops /);
   });
 
   test("the season is told with its bands and its first short day", () => {

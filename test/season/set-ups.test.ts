@@ -41,7 +41,7 @@ describe("choicesOf", () => {
       ["re-aimed", "legs, and turned after the sun, 3 aims a day", 11],
       ["second panel on the roof", "100 W more, flat on the roof", 2 * 100 + 13],
       ["second panel on legs", "100 W more, on legs of its own", 2 * 100 + 17],
-      ["thicker cable", "panel cable 10 mm2", 19],
+      ["thicker cable", "panel cable 10 mm²", 19],
       ["better controller", "MPPT, 12 A", 23],
       ["bigger battery", "40 Ah LiFePO4", 29],
       ["fewer loads", "75 % of every load", 31],

@@ -86,7 +86,7 @@ describe("wiringOf: sizes to choose from", () => {
       [panelCable, "panelCable", [1.5, 2.5, 4, 6]],
       [batteryCable, "batteryCable", [2.5, 4, 6, 10]],
     ] as const) {
-      expect(choices.map(({ size }) => size)).toEqual(sizes.map((size) => `${size} mm2`));
+      expect(choices.map(({ size }) => size)).toEqual(sizes.map((size) => `${size} mm²`));
       expect(choices.map(({ today }) => today)).toEqual([true, false, false, false]);
       const withSize = (change: object) =>
         offeredBy(asIs, { ...circuit, [key]: { ...circuit[key], ...change } });

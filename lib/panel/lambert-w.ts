@@ -27,7 +27,7 @@ export const lambertW0OfExp = (y: number): number => {
  * W(x), the principal branch: the w not below -1 for which w e^w = x.
  *
  * Corless, Gonnet, Hare, Jeffrey & Knuth 1996, Advances in Computational Mathematics 5, 329: Halley's method (equation
- * 5.9) from the series about the branch point (4.22) for negative arguments, `lambertW0OfExp` for positive ones.
+ * 5.9) from the series about the branch point (4.22) for negative arguments, `lambertW0OfExp` for the others.
  *
  * @param x From -1/e.
  * @returns From -1; NaN below -1/e. Relative error below 1e-14, but 1e-11 within 1e-4 of the branch point, where W is
@@ -35,8 +35,7 @@ export const lambertW0OfExp = (y: number): number => {
  * @example lambertW0(1) // 0.5671432904097838
  */
 export const lambertW0 = (x: number): number => {
-  if (x > 0) return lambertW0OfExp(Math.log(x));
-  if (x === 0) return 0;
+  if (x >= 0) return lambertW0OfExp(Math.log(x));
   const p = Math.sqrt(2 * (Math.E * x + 1));
   let w = -1 + p - p ** 2 / 3 + (11 / 72) * p ** 3;
   for (let step = 0; step < MOST_STEPS && w > -1; step += 1) {

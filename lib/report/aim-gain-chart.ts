@@ -3,6 +3,7 @@ import { max } from "d3";
 import type { Reaim, ReaimPeriod } from "../season/reaim.ts";
 import { NOON_ROUTINE, routineName } from "./aims-table.ts";
 import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
+import { LINE } from "./setting-marks.ts";
 import { spreadLabels } from "./spread-labels.ts";
 import { colour } from "./theme.ts";
 import { energyWords, periodWords } from "./words.ts";
@@ -20,6 +21,15 @@ interface Share {
   readonly rank: number;
   readonly from: number;
   readonly to: number;
+}
+
+const shareColour = (rank: number): string => colour(rank === 0 ? "muted" : "accent");
+
+/** What a colour stands for, at the height where the last bar has it; `rank` is `null` for the dashed limit. */
+interface Label {
+  readonly routine: string;
+  readonly rank: number | null;
+  readonly at: number;
 }
 
 const sharesOf = ({ period, noon, routines }: ReaimPeriod): readonly Share[] => {
@@ -53,23 +63,24 @@ export const aimGainChart = ({ periods, cloudIn }: Reaim, frame: ChartFrame): SV
   const shares = months.flatMap(sharesOf);
   const top = Math.max(1, (max(months, ({ limitDayWh }) => limitDayWh) ?? 1) * 1.05);
   const narrow = isNarrow(frame);
-  const room = narrow ? 96 : 112;
+  const room = narrow ? 108 : 124;
   const height = frame.height ?? (narrow ? 320 : 380);
   const pxPerUnit = (height - MARGIN.top - MARGIN.bottom) / top;
   const last = months[months.length - 1];
   const ends = [
     ...sharesOf(last).map(({ routine, from, to, rank }) => ({
       routine,
+      rank,
       at: rank === 0 ? to / 2 : (from + to) / 2,
     })),
-    { routine: "facing the sun", at: last.limitDayWh },
+    { routine: "facing the sun", rank: null, at: last.limitDayWh },
   ];
   const places = spreadLabels(
     ends.map(({ at }) => at * pxPerUnit),
     LABEL_SPACING_PX,
     [0, top * pxPerUnit],
   );
-  const labels = ends.map((end, index) => ({ ...end, at: places[index] / pxPerUnit }));
+  const labels = ends.map((end, index): Label => ({ ...end, at: places[index] / pxPerUnit }));
   const shown = (name: string): string =>
     narrow ? periodWords(name).slice(0, 3) : periodWords(name).split(" ")[0];
 
@@ -92,7 +103,7 @@ export const aimGainChart = ({ periods, cloudIn }: Reaim, frame: ChartFrame): SV
         x: "month",
         y1: "from",
         y2: "to",
-        fill: ({ rank }: Share) => colour(rank === 0 ? "muted" : "accent"),
+        fill: ({ rank }: Share) => shareColour(rank),
         fillOpacity: ({ rank }: Share) => INK[rank],
       }),
       Plot.tickY(
@@ -107,12 +118,36 @@ export const aimGainChart = ({ periods, cloudIn }: Reaim, frame: ChartFrame): SV
         strokeDasharray: "3 2",
       }),
       Plot.ruleY([0], { stroke: colour("muted") }),
+      Plot.dot(labels, {
+        y: "at",
+        frameAnchor: "right",
+        dx: 13,
+        symbol: "square",
+        r: 5,
+        fill: ({ rank }: Label) => shareColour(rank ?? 0),
+        fillOpacity: ({ rank }: Label) => (rank === null ? 0 : INK[rank]),
+      }),
+      Plot.vector(
+        labels.filter(({ rank }) => rank === null),
+        {
+          y: "at",
+          frameAnchor: "right",
+          dx: 13,
+          length: 10,
+          rotate: 90,
+          anchor: "middle",
+          shape: LINE,
+          stroke: colour("ink"),
+          strokeWidth: 2,
+          strokeDasharray: "3 2",
+        },
+      ),
       Plot.text(labels, {
         y: "at",
         text: "routine",
         frameAnchor: "right",
         textAnchor: "start",
-        dx: 8,
+        dx: 24,
         fill: colour("ink"),
       }),
       Plot.tip(

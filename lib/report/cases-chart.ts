@@ -6,6 +6,9 @@ import { colour } from "./theme.ts";
 
 const MARGIN = { top: 34, left: 56, right: 16, bottom: 34 };
 
+/** Bars as thin as this run into each other. */
+const LEAST_BAR_PX = 8;
+
 const short = (value: number): string => String(Number(value.toPrecision(4)));
 
 /** The cases of one comparison in the order of their published values: each difference between the limits it may have. */
@@ -20,6 +23,9 @@ export const casesChart = (checked: CheckedQuantity, frame: ChartFrame): SVGSVGE
   }));
   const reach = 1.1 * (max(bars, ({ difference, allowed }) => Math.max(Math.abs(difference), allowed)) || 1);
   const many = bars.length > 120;
+  const caseWidth = (frame.width - MARGIN.left - MARGIN.right) / (bars.length + 1);
+  // Bars too thin to be told apart would only flicker: together they are one band.
+  const fill = caseWidth < LEAST_BAR_PX ? 1.1 : 0.7;
   return drawChart(frame, {
     name: `Differences of ${checked.quantity}`,
     description: `${bars.length} cases against ${checked.reference}; each dot is ours minus theirs, each bar what is allowed.`,
@@ -37,7 +43,7 @@ export const casesChart = (checked: CheckedQuantity, frame: ChartFrame): SVGSVGE
         y1: ({ allowed }: { readonly allowed: number }) => -allowed,
         y2: "allowed",
         stroke: colour("sun"),
-        strokeWidth: Math.max(1, Math.min(14, (0.7 * (frame.width - MARGIN.left)) / (bars.length + 1))),
+        strokeWidth: Math.max(1, Math.min(14, fill * caseWidth)),
       }),
       Plot.ruleY([0], { stroke: colour("muted") }),
       Plot.dot(bars, {

@@ -80,8 +80,10 @@ export const chargeChart = (season: BatterySeason, frame: ChartFrame): SVGSVGEle
         y: floor,
         textAnchor: narrow ? "end" : "start",
         dx: narrow ? -4 : 6,
-        dy: narrow ? -7 : 0,
+        dy: narrow ? 10 : 0,
         fill: colour("warning"),
+        stroke: colour("paper"),
+        strokeWidth: 4,
       }),
       Plot.rectY(points, {
         x1: "date",
@@ -93,9 +95,9 @@ export const chargeChart = (season: BatterySeason, frame: ChartFrame): SVGSVGEle
       }),
       Plot.text(["chance of a short day"], {
         frameAnchor: "bottom-left",
-        dy: -16,
-        dx: 4,
+        dy: -2,
         textAnchor: "start",
+        lineAnchor: "top",
         fill: colour("muted"),
       }),
       Plot.ruleX(points, Plot.pointerX({ x: "date", stroke: colour("ink"), strokeOpacity: 0.5 })),

@@ -5,7 +5,7 @@ import type { MeasuredPlane, MeasuredStation } from "./checks.ts";
 import { colour } from "./theme.ts";
 import { compassPoint, dateWords } from "./words.ts";
 
-const MARGIN = { top: 44, left: 40, right: 12, bottom: 44 };
+const MARGIN = { top: 34, left: 40, right: 12, bottom: 44 };
 /** Room between rows of planes, as a share of a row. */
 const ROW_GAP = 0.16;
 /** A plane's own picture is square, but no larger than this. */

@@ -40,7 +40,7 @@ const tiltGlyphs = (
 };
 
 /** A bare stroke, where Plot would draw an arrow. */
-const LINE: Plot.VectorShapeImplementation = {
+export const LINE: Plot.VectorShapeImplementation = {
   draw: (context, length) => {
     context.moveTo(0, 0);
     context.lineTo(0, -length);

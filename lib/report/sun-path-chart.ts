@@ -17,6 +17,12 @@ const MARGIN = { top: 34, right: 20, bottom: 34, left: 44 };
 const LOWEST_LABEL_DEG = 6;
 /** A date's label stays this far from either side. */
 const LABEL_ROOM_DEG = 24;
+/** An hour's label stands inside the curve: right of its rising part, under its top, left of its falling part. */
+const HOUR_SIDES = [
+  { holds: (side: number) => side < -0.2, dx: 9, dy: 5, textAnchor: "start" },
+  { holds: (side: number) => Math.abs(side) <= 0.2, dx: 0, dy: 15, textAnchor: "middle" },
+  { holds: (side: number) => side > 0.2, dx: -9, dy: 5, textAnchor: "end" },
+] as const;
 /** Room above the highest sun and to either side of its widest rising and setting, degrees. */
 const ROOM_DEG = 8;
 
@@ -149,19 +155,24 @@ export const sunPathChart = (
         fill: colour("paper"),
         stroke: colour("ink"),
       }),
-      Plot.text(
-        hours.filter(
-          ({ altitudeDeg }, index) => altitudeDeg > LOWEST_LABEL_DEG && (!narrow || index % 3 === 0),
+      ...HOUR_SIDES.map(({ holds, dx, dy, textAnchor }) =>
+        Plot.text(
+          hours.filter(
+            ({ altitudeDeg, turnDeg }, index) =>
+              altitudeDeg > LOWEST_LABEL_DEG && (!narrow || index % 2 === 0) && holds(turnDeg / widest),
+          ),
+          {
+            x: "turnDeg",
+            y: "altitudeDeg",
+            text: ({ clock }: PathPoint) => clockOfMinutes(clock),
+            dx,
+            dy,
+            textAnchor,
+            fill: colour("ink"),
+            stroke: colour("paper"),
+            strokeWidth: 4,
+          },
         ),
-        {
-          x: "turnDeg",
-          y: "altitudeDeg",
-          text: ({ clock }: PathPoint) => clockOfMinutes(clock),
-          dy: 14,
-          fill: colour("ink"),
-          stroke: colour("paper"),
-          strokeWidth: 4,
-        },
       ),
       Plot.link(
         parts.flatMap(({ points, ...aim }) => {

@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { range, select, utcFormat } from "d3";
+import { greatest, range, select, utcFormat } from "d3";
 import type { Calendar } from "../season/swap-calendar.ts";
 import { bestTilts, type TiltLadder } from "../season/tilt-ladder.ts";
 import { type ChartFrame, drawChart, isNarrow } from "./chart-base.ts";
@@ -38,6 +38,41 @@ const clearLine = (
   return [
     Plot.lineY(data, { ...options, stroke: halo, strokeWidth: 5, strokeOpacity: 0.6 }),
     Plot.lineY(data, { ...options, stroke: ink, strokeWidth: 2.25 }),
+  ];
+};
+
+/** Names stand this share of the season in from either end, and as far from each other. */
+const NAME_MARGIN = 0.12;
+
+/** Names both lines where they are farthest apart, each on its own far side; with one line, where it is highest. */
+const lineNames = (best: readonly Step[], inUse: readonly number[] | null): readonly Plot.Markish[] => {
+  const days = best.length;
+  const margin = Math.round(days * NAME_MARGIN);
+  const apart = (day: number): number => (inUse === null ? best[day].tilt : best[day].tilt - inUse[day]);
+  const inside = range(margin, days - margin).filter((day) => Number.isFinite(apart(day)));
+  const at = greatest(inside, (day) => Math.abs(apart(day)));
+  if (at === undefined) return [];
+  const other = greatest(
+    inside.filter((day) => Math.abs(day - at) > 2 * margin),
+    (day) => Math.abs(apart(day)),
+  );
+  const name = (day: number, tilt: number, text: string, ink: string, halo: string, upwards: boolean) =>
+    Plot.text([{ date: best[day].date, tilt }], {
+      x: "date",
+      y: "tilt",
+      text: [text],
+      dy: upwards ? -12 : 13,
+      fill: ink,
+      stroke: halo,
+      strokeWidth: 3,
+      strokeOpacity: 0.7,
+      fontWeight: 600,
+    });
+  return [
+    name(at, best[at].tilt, "best tilt", "white", "black", apart(at) >= 0),
+    ...(inUse === null || other === undefined
+      ? []
+      : [name(other, inUse[other], "in use", "black", "white", apart(other) < 0)]),
   ];
 };
 
@@ -120,6 +155,7 @@ export const tiltMapChart = (
       }),
       ...clearLine(bestLine, "white", "black", "monotone-x"),
       ...clearLine(steps, "black", "white", "step-after"),
+      ...lineNames(bestLine, inUse),
       Plot.ruleX(dates, Plot.pointerX({ x: (date: Date) => date, stroke: "white", strokeOpacity: 0.7 })),
       Plot.tip(
         dates,

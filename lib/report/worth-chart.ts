@@ -48,8 +48,8 @@ export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: Cha
     height: frame.height ?? bars.length * BAR_PX + 70,
     marginLeft: left,
     marginRight: narrow ? 54 : 92,
-    marginTop: 34,
-    marginBottom: 30,
+    marginTop: 24,
+    marginBottom: 44,
     x: { domain: [0, most * 1.05] },
     y: { type: "band", domain: bars.map(({ name }) => name), padding: 0.35 },
     marks: [
@@ -61,10 +61,11 @@ export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: Cha
         tickSize: 0,
         color: colour("muted"),
       }),
+      Plot.ruleX([worth.wantedShortDays], { stroke: colour("warning"), strokeDasharray: "4 3" }),
       Plot.text(["short days a season"], {
-        frameAnchor: "top-left",
-        dy: -22,
-        textAnchor: "start",
+        frameAnchor: "bottom-right",
+        dy: 36,
+        textAnchor: "end",
         fill: colour("muted"),
       }),
       Plot.axisY({ label: null, tickSize: 0, lineWidth: narrow ? 9 : 14 }),
@@ -72,7 +73,7 @@ export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: Cha
         x: "shortDays",
         y: "name",
         fill: ({ enough }: Bar) => (enough ? colour("accent") : colour("muted")),
-        fillOpacity: ({ enough }: Bar) => (enough ? 0.9 : 0.55),
+        fillOpacity: ({ enough }: Bar) => (enough ? 1 : 0.6),
       }),
       Plot.ruleY(
         bars.filter(({ p90 }) => p90 !== null),
@@ -87,7 +88,8 @@ export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: Cha
         y: "name",
         text: ({ shortDays, p90, price }: Bar) =>
           [
-            shortDays.toFixed(shortDays < 9.95 ? 1 : 0),
+            // Means over many seasons have a part of a day in them; the days of one season do not.
+            shortDays.toFixed(shortDays < 9.95 && p90 !== null ? 1 : 0),
             p90 === null ? "" : ` (${Math.round(p90)})`,
             price === null || narrow ? "" : `  ${worth.currency} ${Math.round(price)}`,
           ].join(""),
@@ -98,16 +100,13 @@ export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: Cha
         stroke: colour("paper"),
         strokeWidth: 4,
       }),
-      Plot.ruleX([worth.wantedShortDays], { stroke: colour("warning"), strokeDasharray: "4 3" }),
-      Plot.text(["put up with"], {
+      Plot.text([`put up with: ${worth.wantedShortDays}`], {
         x: worth.wantedShortDays,
-        frameAnchor: "bottom",
-        dy: -3,
-        dx: 5,
+        frameAnchor: "top",
+        dy: -10,
+        dx: -4,
         textAnchor: "start",
         fill: colour("warning"),
-        stroke: colour("paper"),
-        strokeWidth: 4,
       }),
     ],
   });

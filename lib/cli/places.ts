@@ -2,6 +2,7 @@ import { climateOfShares, nearestPlaces } from "../sky/climate/choose-place.ts";
 import { placeLine } from "../sky/climate/chosen-climate.ts";
 import { findPlaces } from "../sky/climate/find-place.ts";
 import { MEAN_MONTH_DAYS } from "../sky/climate/month-sun.ts";
+import { placeHeight } from "../sky/climate/place-height.ts";
 import { type ClimateStation, monthlyGlobal } from "../sky/climate/station.ts";
 import { shippedClimates } from "./climate-tables.ts";
 import {
@@ -12,6 +13,7 @@ import {
   type Verb,
   type VerbWords,
   type Voice,
+  wholeOption,
 } from "./verb.ts";
 
 const help = `
@@ -19,7 +21,7 @@ const help = `
   panel-season places --near LATITUDE,LONGITUDE [options]
 
   --near LAT,LON   the places nearest to a site, and what the site is told; south and west are negative
-  --elevation M    height of that site above the sea [0]
+  --elevation M    height of that site above the sea [that of the nearest place]
   --most N         how many places at most, 1 to 100 [10]
   --json           as JSON on standard output, with twelve months each
 
@@ -50,19 +52,19 @@ const jsonOf = ({ light, ...station }: ClimateStation) => ({
   globalKWhM2Day: monthlyGlobal(light, station.latitudeDeg).map((value) => Number(value.toFixed(3))),
 });
 
-const siteOf = (near: string, elevationM: number) => {
+const spotOf = (near: string) => {
   const [latitudeDeg = Number.NaN, longitudeDeg = Number.NaN, ...rest] = near.split(",").map(Number);
   if (!(Math.abs(latitudeDeg) <= 90 && Math.abs(longitudeDeg) <= 180) || rest.length > 0) {
     throw new UsageError(
       `--near ${near}: must be a latitude -90 to 90 and a longitude -180 to 180, as 53.5,8.6`,
     );
   }
-  return { latitudeDeg, longitudeDeg, elevationM };
+  return { latitudeDeg, longitudeDeg };
 };
 
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const table = await shippedClimates();
-  const most = numberOption(words, "most", [1, 100], "places") ?? 10;
+  const most = wholeOption(words, "most", [1, 100], "places") ?? 10;
   const near = textOption(words, "near");
   const [name] = words.positionals;
   if ((near === undefined) === (name === undefined)) {
@@ -74,7 +76,11 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
     else voice.say(found.length === 0 ? `No place is called "${name}".` : found.map(lineOf).join("\n"));
     return;
   }
-  const site = siteOf(near, numberOption(words, "elevation", [-430, 6000], "m above the sea") ?? 0);
+  const spot = spotOf(near);
+  const stated = numberOption(words, "elevation", [-430, 6000], "m above the sea");
+  const height = stated === undefined ? placeHeight({ kind: "nearest" }, table, spot) : null;
+  const elevationM = stated ?? height?.elevationM ?? 0;
+  const site = { ...spot, elevationM };
   const shares = nearestPlaces(table, site);
   const { climate, warnings } = climateOfShares("nearest places", shares, site, "fitted");
   if (switchedOn(words, "json")) {
@@ -88,6 +94,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         (share) => `${String(Math.round(100 * share.weight)).padStart(3)} %  ${placeLine(share)}`,
       ),
       "",
+      `Height above the sea: ${elevationM} m${height === null ? "" : `, that of ${height.place}; --elevation states another`}`,
       `Mean daily light, January to December, kWh/m2: ${climate.globalKWhM2.map((value) => value.toFixed(1)).join(" ")}`,
       ...warnings,
     ].join("\n"),

@@ -33,7 +33,7 @@ export { PlanError, problemLine } from "./problem.ts";
 export type { PlanReading } from "./read-plan.ts";
 export { checkPlan, readPlan, readPlanText } from "./read-plan.ts";
 export type { Season } from "./season.ts";
-export type { GroundKind, Site } from "./site.ts";
+export { type GroundKind, heightM, type Site } from "./site.ts";
 export type { DiffuseSplit, Sky, SkyToPlane } from "./sky.ts";
 export type { Leg, LegStyle, Stand } from "./stand.ts";
 export { gaugeOf, gaugeText } from "./wire-size.ts";

@@ -43,7 +43,8 @@ export const siteSchema = z
     name: shortName.default("the site"),
     latitudeDeg: quantity(-90, 90, { unit: "degrees", hint: "south is negative" }),
     longitudeDeg: quantity(-180, 180, { unit: "degrees", hint: "west is negative" }),
-    elevationM: quantity(-430, 6000, { unit: "m above the sea" }).default(0),
+    /** Left out: the height of the place whose climate is taken, else sea level (`heightM`). */
+    elevationM: quantity(-430, 6000, { unit: "m above the sea" }).optional(),
     timeZone: z
       .string()
       .refine(known, "must be an IANA time zone")
@@ -63,3 +64,6 @@ export const siteSchema = z
   .transform((site) => ({ ...site, timeZone: site.timeZone ?? sunZone(site.longitudeDeg) }));
 
 export type Site = z.output<typeof siteSchema>;
+
+/** Metres above the sea; sea level where the plan states none. */
+export const heightM = ({ elevationM }: Pick<Site, "elevationM">): number => elevationM ?? 0;

@@ -1,6 +1,6 @@
 import { toDegrees, wrapBearing } from "../plan/angle.ts";
 import { clockOfMinutes } from "../plan/clock.ts";
-import type { Site } from "../plan/site.ts";
+import { heightM, type Site } from "../plan/site.ts";
 import type { Period } from "../season/periods.ts";
 import type { AimedPart, DayRoutine, Reaim } from "../season/reaim.ts";
 import type { Setting } from "../season/settings.ts";
@@ -59,7 +59,7 @@ export const northOf = ({ site, days }: CardPlace, { first, end }: Period): Magn
   magneticDeclination(
     site.latitudeDeg,
     site.longitudeDeg,
-    site.elevationM,
+    heightM(site),
     days[Math.floor((first + end - 1) / 2)].noonMs,
   );
 

@@ -1,5 +1,6 @@
 import { mean, quantile } from "d3";
 import type { Plan } from "../plan/plan.ts";
+import { heightM } from "../plan/site.ts";
 import type { PanelUnit } from "../season/panel-unit.ts";
 import { type DayRoutine, type Reaim, reaim } from "../season/reaim.ts";
 import { judgedWh, type SeasonYield, seasonYield } from "../season/season-yield.ts";
@@ -119,8 +120,8 @@ export const fieldSheet = (
   const yields = seasonYield(skies, units, settingsOf(plan));
   const { days } = skies.sun;
   const middle = days[Math.floor(days.length / 2)];
-  const { latitudeDeg, longitudeDeg, elevationM } = plan.site;
-  const north = magneticDeclination(latitudeDeg, longitudeDeg, elevationM, middle.noonMs);
+  const { latitudeDeg, longitudeDeg } = plan.site;
+  const north = magneticDeclination(latitudeDeg, longitudeDeg, heightM(plan.site), middle.noonMs);
   const answer =
     aims < LEAST_AIMS
       ? null

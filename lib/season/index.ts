@@ -48,7 +48,13 @@ export { type PanelUnit, panelUnits } from "./panel-unit.ts";
 export { type Period, periodsOf } from "./periods.ts";
 export { type AimedPart, type DayRoutine, type Reaim, type ReaimPeriod, reaim } from "./reaim.ts";
 export { type RuleOfThumb, rulesOfThumb } from "./rules-of-thumb.ts";
-export { type ClimatePlan, type SeasonCloud, seasonCloud } from "./season-cloud.ts";
+export {
+  type ClimatePlan,
+  type PlacedPlan,
+  placedPlan,
+  type SeasonCloud,
+  seasonCloud,
+} from "./season-cloud.ts";
 export { seasonClearSky, seasonSun } from "./season-skies.ts";
 export {
   bestEachDayWh,

@@ -1,4 +1,5 @@
 import type { Plan } from "../plan/plan.ts";
+import { heightM } from "../plan/site.ts";
 import type { ChosenClimate } from "../sky/climate/chosen-climate.ts";
 import { clearYear } from "../sky/climate/clear-year.ts";
 import type { Climate } from "../sky/climate/climate.ts";
@@ -6,6 +7,7 @@ import { fillClimateAir } from "../sky/climate/climate-air.ts";
 import type { ClimateTable } from "../sky/climate/climate-table.ts";
 import { type CloudSeason, cloudSeason, monthRatios } from "../sky/climate/cloud-season.ts";
 import { type ClimateSky, climateSkies } from "../sky/climate/cloud-skies.ts";
+import { heightNote, placeHeight } from "../sky/climate/place-height.ts";
 import { chosenClimate } from "../sky/climate/plan-climate.ts";
 import type { SkyColumns } from "../sky/columns.ts";
 import { albedoOf } from "../sky/ground.ts";
@@ -73,6 +75,28 @@ const lowSun = (sun: SunColumns): readonly string[] => {
 /** A plan whose sky is a climate. */
 export type ClimatePlan = Plan & { readonly sky: { readonly source: "climate" } };
 
+/** The same with its height above the sea settled. */
+export type PlacedPlan = ClimatePlan & { readonly site: { readonly elevationM: number } };
+
+/**
+ * Settles a site's height: as the plan states it, else that of the place whose climate is taken, else sea level; with
+ * what must be said of it.
+ *
+ * @param table shipped places, or the plan's own table
+ * @throws PlanError when no place has the name that the plan gives
+ */
+export const placedPlan = (
+  plan: ClimatePlan,
+  table: ClimateTable,
+): { readonly plan: PlacedPlan; readonly notes: readonly string[] } => {
+  const at = (elevationM: number): PlacedPlan => ({ ...plan, site: { ...plan.site, elevationM } });
+  if (plan.site.elevationM !== undefined) return { plan: at(plan.site.elevationM), notes: [] };
+  const height = placeHeight(plan.sky.from, table, plan.site);
+  return height === null
+    ? { plan: at(heightM(plan.site)), notes: [] }
+    : { plan: at(height.elevationM), notes: [heightNote(height)] };
+};
+
 /**
  * Lays the climate that a plan asks for over its season.
  *
@@ -81,7 +105,7 @@ export type ClimatePlan = Plan & { readonly sky: { readonly source: "climate" } 
  * @throws PlanError when there is no climate to be had, or the stated one cannot be true
  */
 export const seasonCloud = (
-  { site, air, sky }: ClimatePlan,
+  { site, air, sky }: PlacedPlan,
   sun: SunColumns,
   clear: SkyColumns,
   table: ClimateTable,

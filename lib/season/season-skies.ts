@@ -1,4 +1,5 @@
 import type { Plan } from "../plan/plan.ts";
+import { heightM } from "../plan/site.ts";
 import { clearSkyColumns } from "../sky/clear-sky-columns.ts";
 import type { SkyColumns } from "../sky/columns.ts";
 import { albedoOf } from "../sky/ground.ts";
@@ -11,7 +12,7 @@ export const seasonSun = ({ site, season }: Pick<Plan, "site" | "season">): SunC
 
 /** The clear sky over a plan's site through its season. */
 export const seasonClearSky = ({ site, air }: Pick<Plan, "site" | "air">, sun: SunColumns): SkyColumns =>
-  clearSkyColumns(sun, clearAirOf(air, site.elevationM), albedoOf(site.ground), {
+  clearSkyColumns(sun, clearAirOf(air, heightM(site)), albedoOf(site.ground), {
     airC: air.temperatureC,
     windMs: air.windMs,
   });

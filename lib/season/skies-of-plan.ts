@@ -6,7 +6,7 @@ import { parseAir, withAir } from "../sky/weather/air-file.ts";
 import { parseWeather } from "../sky/weather/parse-weather.ts";
 import { weatherSkyColumns, weatherYears } from "../sky/weather/weather-columns.ts";
 import type { SunColumns } from "../sun/index.ts";
-import { type SeasonCloud, seasonCloud } from "./season-cloud.ts";
+import { placedPlan, type SeasonCloud, seasonCloud } from "./season-cloud.ts";
 import { seasonClearSky, seasonSun } from "./season-skies.ts";
 import { readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
 
@@ -66,21 +66,24 @@ export const skiesOfPlan = (
 ): PlanSkies => {
   const { site, sky } = plan;
   const sun = seasonSun(plan);
-  const clear = seasonClearSky(plan, sun);
-  const ready = (expected: readonly WeightedSky[]): SeasonSkies =>
+  const ready = (clear: SkyColumns, expected: readonly WeightedSky[]): SeasonSkies =>
     readySkies(sun, clear, expected, sky.toPlane, site.horizon);
   switch (sky.source) {
     case "clear":
-      return { skies: ready([]), notes: [], cloud: null };
+      return { skies: ready(seasonClearSky(plan, sun), []), notes: [], cloud: null };
     case "climate": {
-      const cloud = seasonCloud({ ...plan, sky }, sun, clear, climates);
-      return { skies: ready(cloud.skies), notes: [...climateNotes(cloud.chosen), ...cloud.warnings], cloud };
+      const placed = placedPlan({ ...plan, sky }, climates);
+      const clear = seasonClearSky(placed.plan, sun);
+      const cloud = seasonCloud(placed.plan, sun, clear, climates);
+      const notes = [...climateNotes(cloud.chosen), ...placed.notes, ...cloud.warnings];
+      return { skies: ready(clear, cloud.skies), notes, cloud };
     }
     case "weather": {
       if (weatherCsv === null)
         throw new RangeError(`skiesOfPlan: expected the text of ${sky.file}, received null`);
+      const clear = seasonClearSky(plan, sun);
       const { expected, notes } = weatherSkies({ ...plan, sky }, sun, clear, weatherCsv, airCsv);
-      return { skies: ready(expected), notes, cloud: null };
+      return { skies: ready(clear, expected), notes, cloud: null };
     }
   }
 };

@@ -23,6 +23,7 @@ export type { DayMean } from "./climate/day-spread.ts";
 export { dailyRangeK, warmthAt } from "./climate/day-temperature.ts";
 export { climateOfPlace, findPlaces } from "./climate/find-place.ts";
 export { type MonthSun, monthSuns } from "./climate/month-sun.ts";
+export { type PlaceHeight, placeHeight } from "./climate/place-height.ts";
 export { chosenClimate, climateNotes, isRough } from "./climate/plan-climate.ts";
 export { type SequenceOptions, type SkySequences, skySequences } from "./climate/sequences.ts";
 export {

@@ -1,6 +1,7 @@
 import { faimanCellC, panelMaxPower } from "../../lib/panel/index.ts";
 import type { Direction } from "../../lib/plan/angle.ts";
 import type { Plan } from "../../lib/plan/index.ts";
+import { heightM } from "../../lib/plan/site.ts";
 import { lightOnPlane, martinRuizGlass } from "../../lib/plane/index.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { settingsOf } from "../../lib/season/settings.ts";
@@ -41,7 +42,7 @@ const sunlitPart = (
  */
 export const straightforwardSeason = (plan: Plan): readonly (readonly number[])[] => {
   const { site, season, air } = plan;
-  const clearAir = clearAirOf(air, site.elevationM);
+  const clearAir = clearAirOf(air, heightM(site));
   const albedos = albedoOf(site.ground);
   const units = panelUnits(plan.panels);
   const glass = martinRuizGlass();

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/read-plan.ts";
 import { skiesOfPlan } from "../../lib/season/skies-of-plan.ts";
+import { shipped } from "../sky/climate/shipped.ts";
 
 const clearness = Array<number>(12).fill(0.4);
 
@@ -27,5 +28,40 @@ describe("months of a low sun", () => {
 
   test("months of polar night have no sun to be warned of", () => {
     expect(notesAt(78, "2027-12-01", "2027-12-31")).not.toContain("noon sun");
+  });
+});
+
+describe("a site's height", () => {
+  const answer = (site: object, from: object) => {
+    const plan = readPlan({
+      site: { latitudeDeg: 39.8, longitudeDeg: -104.7, ...site },
+      season: { from: "2027-06-01", to: "2027-06-03", stepMinutes: 30 },
+      sky: { source: "climate", from },
+      panels: [{ name: "panel", module: { powerW: 100 } }],
+    });
+    const { skies, notes } = skiesOfPlan(plan, null, shipped);
+    return { clear: Math.max(...skies.clear.sky.beamNormal), notes: notes.join("\n") };
+  };
+
+  test("not stated, is that of the place, for the air as for the climate, and the answer says so", () => {
+    const silent = answer({}, { kind: "nearest" });
+    const stated = answer({ elevationM: 1650 }, { kind: "nearest" });
+    expect(silent.clear).toBe(stated.clear);
+    expect(silent.notes).toContain("Height above the sea: that of Denver, CO, 1650 m");
+    expect(stated.notes).not.toContain("Height above");
+    expect(silent.notes).toContain("same height, typical year");
+  });
+
+  test("stated as 0, is 0: thicker air, and the places lie higher", () => {
+    const low = answer({ elevationM: 0 }, { kind: "nearest" });
+    expect(low.clear).toBeLessThan(answer({}, { kind: "nearest" }).clear - 10);
+    expect(low.notes).toContain("1650 m higher, typical year");
+  });
+
+  test("is sea level where no place speaks for the site", () => {
+    const clearness = Array<number>(12).fill(0.5);
+    const typed = answer({}, { kind: "months", clearness });
+    expect(typed.clear).toBe(answer({ elevationM: 0 }, { kind: "months", clearness }).clear);
+    expect(typed.notes).not.toContain("Height above");
   });
 });

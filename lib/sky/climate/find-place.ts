@@ -59,16 +59,15 @@ export const findPlaces = (table: ClimateTable, search: string, most = 10): read
     .map(({ station }) => station);
 
 /**
- * The climate of a named place, for a site that may lie elsewhere: of equally good matches the one nearest to the site.
+ * The place of a table that a name means: of equally good matches the one nearest to the site.
  *
  * @throws PlanError when no place has such a name, with the nearest name there is
  */
-export const climateOfPlace = (
+export const namedPlace = (
   table: ClimateTable,
   name: string,
-  site: ClimateSite,
-  relation: SunshineRelation = "fitted",
-): ChosenClimate => {
+  site: Omit<ClimateSite, "elevationM">,
+): ClimateStation => {
   const found = ranked(table, name);
   const [nearest] = found
     .filter(({ rank }) => rank === found[0]?.rank)
@@ -91,6 +90,21 @@ export const climateOfPlace = (
       },
     ]);
   }
+  return nearest;
+};
+
+/**
+ * The climate of a named place, for a site that may lie elsewhere.
+ *
+ * @throws PlanError as `namedPlace`
+ */
+export const climateOfPlace = (
+  table: ClimateTable,
+  name: string,
+  site: ClimateSite,
+  relation: SunshineRelation = "fitted",
+): ChosenClimate => {
+  const nearest = namedPlace(table, name, site);
   const share = {
     station: nearest,
     distanceKm: distanceKm(nearest, site),

@@ -14,7 +14,7 @@ import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { progressLine } from "./progress.ts";
 import { tableFiles } from "./table-files.ts";
-import { numberOption, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { textOption, type Verb, type VerbWords, type Voice, wholeOption } from "./verb.ts";
 import { version } from "./version.ts";
 
 const help = `
@@ -64,7 +64,7 @@ const modelsOf = (plan: Plan): readonly string[] => [
 ];
 
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
-  const aims = numberOption(words, "aims", [1, 4], "aims a day") ?? 2;
+  const aims = wholeOption(words, "aims", [1, 4], "aims a day") ?? 2;
   const planFile = await readPlanFile(words.positionals[0]);
   const given = planWithOptions(planFile.plan, words);
   const mostAims = Math.max(given.aiming.mostAims, aims);

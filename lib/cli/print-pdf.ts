@@ -10,8 +10,7 @@ const LONGEST_MS = 60_000;
 
 const ANY_BROWSER = "write the page with --html and print it from any browser";
 
-const refusal = (allowed: string, hint: string): PlanError =>
-  new PlanError([{ path: "pdf", value: "page", allowed, hint }]);
+const refusal = (allowed: string, hint: string): PlanError => new PlanError([{ path: "pdf", allowed, hint }]);
 
 /** Has a browser open a page and print it on the paper that its own style sheet asks for. */
 const printed = async (program: string, folder: string, url: string): Promise<Uint8Array> => {

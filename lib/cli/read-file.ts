@@ -19,7 +19,7 @@ const REASONS: Readonly<Record<string, string>> = {
 };
 
 const refuse = (path: string, allowed: string, hint?: string): never => {
-  throw new PlanError([{ path, value: "file", allowed, ...(hint === undefined ? {} : { hint }) }]);
+  throw new PlanError([{ path, allowed, ...(hint === undefined ? {} : { hint }) }]);
 };
 
 const reasonOf = (cause: unknown): string => {

@@ -11,10 +11,23 @@ export const EXIT = { answered: 0, badInput: 1, badCall: 2 } as const;
 
 const HELP_WORDS: ReadonlySet<string> = new Set(["help", "--help", "-h"]);
 
+const OPTION = /^--[a-z][a-z-]*$/;
+const NEGATIVE = /^-[\d.]/;
+
+/** `--near -43.2,147.3`: what begins with a minus sign and a digit is the option's value, not an option of its own. */
+const withNegativeValues = (given: readonly string[]): readonly string[] =>
+  given.reduce<string[]>((words, word) => {
+    const before = words.at(-1);
+    if (before !== undefined && OPTION.test(before) && NEGATIVE.test(word)) {
+      words[words.length - 1] = `${before}=${word}`;
+    } else words.push(word);
+    return words;
+  }, []);
+
 const wordsFor = (verb: Verb, given: readonly string[]): VerbWords => {
   try {
     const { values, positionals } = parseArgs({
-      args: [...given],
+      args: [...withNegativeValues(given)],
       options: { ...verb.options, help: { type: "boolean", short: "h" } },
       allowPositionals: true,
       strict: true,

@@ -8,13 +8,13 @@ import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { printPdf } from "./print-pdf.ts";
 import {
-  numberOption,
   switchedOn,
   textOption,
   UsageError,
   type Verb,
   type VerbWords,
   type Voice,
+  wholeOption,
 } from "./verb.ts";
 import { type WholeFile, writeWholeFiles } from "./write-file.ts";
 
@@ -45,11 +45,11 @@ const paperOf = (words: VerbWords): Paper => {
 
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const paper = paperOf(words);
-  const aims = numberOption(words, "aims", [1, 4], "aims a day") ?? 2;
+  const aims = wholeOption(words, "aims", [1, 4], "aims a day") ?? 2;
   const planFile = await readPlanFile(words.positionals[0]);
   const plan = planWithOptions(planFile.plan, words);
   const { skies, notes } = await planSkies(plan, planFile.folder);
-  const sheet = fieldSheet(plan, skies, panelUnits(plan.panels), Math.round(aims));
+  const sheet = fieldSheet(plan, skies, panelUnits(plan.panels), aims);
   const page = fieldSheetPage(chartDocument(), sheet, paper);
   const pdfFile = textOption(words, "pdf");
   const htmlFile = textOption(words, "html") ?? (pdfFile === undefined ? "field-sheet.html" : undefined);

@@ -13,7 +13,7 @@ import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { tableFiles } from "./table-files.ts";
-import { numberOption, textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
+import { numberOption, textOption, type Verb, type VerbWords, type Voice, wholeOption } from "./verb.ts";
 import { version } from "./version.ts";
 
 const help = `
@@ -62,7 +62,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const percent = (name: string, otherwise: number): number =>
     (numberOption(words, name, [0, 100], "%") ?? otherwise) / 100;
   const question = { keep: percent("keep", 99), slack: percent("slack", 1) };
-  const size = numberOption(words, "set", [1, MOST_LEGS], "legs");
+  const size = wholeOption(words, "set", [1, MOST_LEGS], "legs");
   const { skies, notes } = await planSkies(plan, planFile.folder);
   const season = standSeason(plan, skies, panelUnits(plan.panels));
   const sets =

@@ -61,3 +61,17 @@ export const numberOption = (
   }
   return value;
 };
+
+/** The same for things that are counted: a fraction is refused. */
+export const wholeOption = (
+  words: VerbWords,
+  name: string,
+  [least, most]: readonly [number, number],
+  unit: string,
+): number | undefined => {
+  const value = numberOption(words, name, [least, most], unit);
+  if (value !== undefined && !Number.isInteger(value)) {
+    throw new UsageError(`--${name} ${value}: must be a whole number, ${least} to ${most} ${unit}`);
+  }
+  return value;
+};

@@ -26,7 +26,7 @@ const problemOf = (path: string, cause: unknown): Problem => {
   const code = codeOf(cause);
   const reason = REASONS[code] ?? (cause instanceof Error ? cause.message : String(cause));
   const hint = code === "EEXIST" ? { hint: "--force replaces it" } : {};
-  return { path, value: "file", allowed: `can't be written: ${reason}`, ...hint };
+  return { path, allowed: `can't be written: ${reason}`, ...hint };
 };
 
 const isThere = async (path: string): Promise<boolean> =>

@@ -5,8 +5,8 @@
 export interface Problem {
   /** Where: a path into the plan (`site.longitudeDeg`, `stand.legs[1]`), or a file and row (`weather.csv row 17`). */
   readonly path: string;
-  /** What was found there, as given. `undefined` when it is missing. */
-  readonly value: unknown;
+  /** What was found there, as given: `undefined` when it is missing. Left out where the place itself is at fault, as a file. */
+  readonly value?: unknown;
   /** What is allowed, with its unit: `must be -180 to 180 degrees`. */
   readonly allowed: string;
   /** What would mend it: `west is negative`. */
@@ -22,8 +22,11 @@ const shownValue = (value: unknown): string => {
 };
 
 /** One complaint as one line: `site.longitudeDeg 191.2: must be -180 to 180 degrees; west is negative`. */
-export const problemLine = ({ path, value, allowed, hint }: Problem): string =>
-  `${path} ${shownValue(value)}: ${allowed}${hint === undefined ? "" : `; ${hint}`}`;
+export const problemLine = (problem: Problem): string => {
+  const { path, value, allowed, hint } = problem;
+  const found = "value" in problem ? ` ${shownValue(value)}` : "";
+  return `${path}${found}: ${allowed}${hint === undefined ? "" : `; ${hint}`}`;
+};
 
 /** Input that cannot be used. Carries every problem found, not only the first. */
 export class PlanError extends Error {

@@ -86,7 +86,7 @@ describe("legs", () => {
     const refused = await listen("legs", await planIn(folder, bad));
     expect(refused.code).toBe(1);
     expect(refused.remarked).toMatch(
-      /stand\.legs\[0\]\.lengthMm .*must be 0\.0 to 600\.0 mm; .*at most 600\.0 mm/,
+      /stand\.legs\[0\]\.lengthMm .*must be 0\.0 to 600\.0 mm; it is longer than the pivot can rise/,
     );
     const fixed = { ...plan, panels: [{ name: "roof", module: { powerW: 50 }, mount: { kind: "fixed" } }] };
     expect((await listen("legs", await planIn(folder, fixed))).remarked).toContain(

@@ -31,6 +31,38 @@ describe("runCli", () => {
     expect((await listen("season", "--csv")).code).toBe(2);
   });
 
+  test("a value that begins with a minus sign needs no sign of equality", async () => {
+    const { code, said } = await listen("places", "--near", "-43.2,147.3");
+    expect(code).toBe(0);
+    expect(said).toContain("Australia");
+    expect(await listen("places", "--near", "-91,147.3")).toMatchObject({
+      code: 2,
+      remarked: expect.stringContaining("--near -91,147.3: must be a latitude"),
+    });
+  });
+
+  test.each([
+    [["legs", "--most", "2.5"], "--most 2.5: must be a whole number, 0 to 4 legs"],
+    [["legs", "--set", "1.5"], "--set 1.5: must be a whole number, 1 to 4 legs"],
+    [["swaps", "--set", "2.5"], "--set 2.5: must be a whole number, 1 to 4 legs"],
+    [["aims", "--aims", "1.5"], "--aims 1.5: must be a whole number, 1 to 4 aims a day"],
+    [["sheet", "--aims", "1.5"], "--aims 1.5: must be a whole number, 1 to 4 aims a day"],
+    [["places", "ulm", "--most", "2.5"], "--most 2.5: must be a whole number, 1 to 100 places"],
+    [["batch", "--workers", "1.5"], "--workers 1.5: must be a whole number, 1 to 256 workers"],
+    [["aims", "--aims", "5"], "--aims 5: must be 1 to 4 aims a day"],
+  ])("%s counts whole things", async (words, said) => {
+    expect(await listen(...words)).toMatchObject({ code: 2, remarked: expect.stringContaining(said) });
+  });
+
+  test("a file that can't be read or written is named without a value", async () => {
+    expect((await listen("season", "/no/such/plan.json")).remarked).toBe(
+      "One problem:\n  /no/such/plan.json: can't be read: there is no such file\n",
+    );
+    expect((await listen("season", "--csv", "/no/such/season.csv")).remarked).toContain(
+      "  /no/such/season.csv: can't be written: its folder does not exist\n",
+    );
+  });
+
   test("tells its version", async () => {
     expect((await listen("--version")).said).toMatch(/^\d+\.\d+\.\d+/);
   });

@@ -83,7 +83,6 @@ export const openResults = async (
     throw new PlanError([
       {
         path: growing,
-        value: "file",
         allowed: taken ? "is left from a run that did not finish" : `can't be written: ${String(cause)}`,
         ...(taken ? { hint: "--resume goes on with it; delete it to start afresh" } : {}),
       },

@@ -6,13 +6,13 @@ import { PlanError } from "../../plan/problem.ts";
 import { progressCount } from "../progress.ts";
 import { checkReadable, LARGEST_PLAN_BYTES } from "../read-file.ts";
 import {
-  numberOption,
   switchedOn,
   textOption,
   UsageError,
   type Verb,
   type VerbWords,
   type Voice,
+  wholeOption,
 } from "../verb.ts";
 import { fingerprint, type LineTask } from "./answer-line.ts";
 import { batchCsvHeader, batchCsvRows } from "./batch-table.ts";
@@ -71,7 +71,7 @@ const SETTLE_EVERY = 32;
 
 const fileSink = async (path: string, words: VerbWords): Promise<Sink> => {
   if (existsSync(path) && !switchedOn(words, "force")) {
-    throw new PlanError([{ path, value: "file", allowed: "is there already", hint: "--force replaces it" }]);
+    throw new PlanError([{ path, allowed: "is there already", hint: "--force replaces it" }]);
   }
   const results = await openResults(path, { resume: switchedOn(words, "resume") });
   let added = 0;
@@ -122,7 +122,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   if (out === undefined && switchedOn(words, "resume")) throw new UsageError("--resume needs --out FILE");
   const shardText = textOption(words, "shard");
   const shard = shardText === undefined ? WHOLE : shardOf(shardText);
-  const workers = Math.floor(numberOption(words, "workers", [1, 256], "workers") ?? availableParallelism());
+  const workers = wholeOption(words, "workers", [1, 256], "workers") ?? availableParallelism();
   const folder = path === undefined ? process.cwd() : dirname(resolve(path));
   if (path !== undefined) await checkReadable(path);
 

@@ -12,7 +12,7 @@ import { readPlanFile } from "../plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "../plan-options.ts";
 import { planSkies } from "../plan-skies.ts";
 import { progressLine } from "../progress.ts";
-import { numberOption, textOption, UsageError, type Verb, type VerbWords, type Voice } from "../verb.ts";
+import { textOption, UsageError, type Verb, type VerbWords, type Voice, wholeOption } from "../verb.ts";
 import { legsFiles, legsJson } from "./files.ts";
 import { LEGS_HELP } from "./help.ts";
 import { trimAsked } from "./trim.ts";
@@ -49,8 +49,8 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
     voice.say(trim);
     return;
   }
-  const most = numberOption(words, "most", [0, MOST_LEGS], "legs") ?? 3;
-  const size = numberOption(words, "set", [1, MOST_LEGS], "legs");
+  const most = wholeOption(words, "most", [0, MOST_LEGS], "legs") ?? 3;
+  const size = wholeOption(words, "set", [1, MOST_LEGS], "legs");
   const planned = await planSkies(plan, planFile.folder);
   const { skies, notes } = planned;
   const season = standSeason(plan, skies, panelUnits(plan.panels));

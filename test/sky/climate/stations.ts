@@ -1,11 +1,11 @@
 import type { Problem } from "../../../lib/plan/problem.ts";
 import { PlanError } from "../../../lib/plan/problem.ts";
-import type { ClimateStation, Twelve } from "../../../lib/sky/climate/station.ts";
+import type { ClimateStation } from "../../../lib/sky/climate/station.ts";
 
-export const twelve = (value: number): Twelve => new Array<number>(12).fill(value);
+export const twelve = (value: number): number[] => new Array<number>(12).fill(value);
 
 /** Months that count from a first value up, one by one: each can be told from the others. */
-export const counted = (first: number, step = 1): Twelve =>
+export const counted = (first: number, step = 1): number[] =>
   Array.from({ length: 12 }, (_, month) => first + step * month);
 
 /** An invented place at 50 N 8 E, 100 m up, whose light is half of what arrives above the air. */

@@ -15,7 +15,22 @@ export const PLAN_OPTIONS = {
   climate: { type: "string" },
 } as const;
 
-const seasonOnly = z.strictObject({ season: seasonSchema });
+/** What those options said, as plain text: it can travel to a worker, and it is part of what a batch was asked. */
+export interface PlanChanges {
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
+  readonly step?: string | undefined;
+  readonly climate?: string | undefined;
+}
+
+export const planChanges = (words: VerbWords): PlanChanges => ({
+  from: textOption(words, "from"),
+  to: textOption(words, "to"),
+  step: textOption(words, "step"),
+  climate: textOption(words, "climate"),
+});
+
+const changeable = z.strictObject({ season: seasonSchema, sky: skySchema });
 
 /** What a climate is called on the command line: `nearest`, a kind of climate, or a place. */
 const climateFrom = (name: string): ClimateFrom => {
@@ -24,24 +39,35 @@ const climateFrom = (name: string): ClimateFrom => {
   return like === undefined ? { kind: "place", name } : { kind: "analogy", like };
 };
 
+/** The plan's sky, or the climate asked for in its stead; how seasons are drawn stays as the plan has it. */
+const changedSky = ({ sky }: Plan, climate: string | undefined): unknown => {
+  if (climate === undefined) return sky;
+  const own = sky.source === "climate" ? sky : {};
+  return { ...own, source: "climate", from: climateFrom(climate), toPlane: sky.toPlane };
+};
+
+/**
+ * The plan with its season, and where asked its sky, changed.
+ *
+ * @throws PlanError when the changed season or sky is not one, with everything wrong in both
+ */
+export const changedPlan = (plan: Plan, { from, to, step, climate }: PlanChanges): Plan => {
+  const changed = {
+    season: {
+      from: from ?? plan.season.from,
+      to: to ?? plan.season.to,
+      stepMinutes: step === undefined ? plan.season.stepMinutes : Number(step),
+    },
+    sky: changedSky(plan, climate),
+  };
+  const read = changeable.safeParse(changed);
+  if (!read.success) throw new PlanError(problemsOf(changeable, changed, read.error.issues));
+  return { ...plan, ...read.data };
+};
+
 /**
  * The plan with its season, and where asked its sky, changed by the options that were given.
  *
- * @throws PlanError when the changed season is not one
+ * @throws PlanError as `changedPlan`
  */
-export const planWithOptions = (plan: Plan, words: VerbWords): Plan => {
-  const step = textOption(words, "step");
-  const season = {
-    from: textOption(words, "from") ?? plan.season.from,
-    to: textOption(words, "to") ?? plan.season.to,
-    stepMinutes: step === undefined ? plan.season.stepMinutes : Number(step),
-  };
-  const read = seasonOnly.safeParse({ season });
-  if (!read.success) throw new PlanError(problemsOf(seasonOnly, { season }, read.error.issues));
-  const climate = textOption(words, "climate");
-  const sky =
-    climate === undefined
-      ? plan.sky
-      : skySchema.parse({ source: "climate", from: climateFrom(climate), toPlane: plan.sky.toPlane });
-  return { ...plan, season: read.data.season, sky };
-};
+export const planWithOptions = (plan: Plan, words: VerbWords): Plan => changedPlan(plan, planChanges(words));

@@ -117,6 +117,66 @@ describe("batch", () => {
     expect(await readFile(out, "utf8")).toBe(await readFile(alone, "utf8"));
   }, 60_000);
 
+  test("a climate asked for is every plan's: bands, its places, and the same figures as season gives", async () => {
+    const folder = await ownFolder();
+    const input = await plansIn(folder, [planLine(3), "{", planLine(4)]);
+    const one = await listen("batch", input, "--climate", "Denver, CO", "--workers", "1");
+    const two = await listen("batch", input, "--climate", "Denver, CO", "--workers", "2");
+    expect(two.said).toBe(one.said);
+    const [first] = one.said.split("\n").map((line) => JSON.parse(line || "null"));
+    expect(first).toMatchObject({
+      sky: "climate",
+      climate: expect.stringMatching(/^rough: Denver, CO.*typical year/),
+    });
+    const file = join(folder, "plan.json");
+    await writeFile(file, planLine(3));
+    const season = JSON.parse((await listen("season", file, "--climate", "Denver, CO", "--json")).said);
+    expect(first.settings).toHaveLength(season.totals.length);
+    for (const [index, setting] of first.settings.entries()) {
+      const { p10Wh, p50Wh, p90Wh } = season.totals[index];
+      expect([setting.p10_Wh, setting.p50_Wh, setting.p90_Wh]).toEqual([p10Wh, p50Wh, p90Wh].map(Math.round));
+      expect(setting.p10_Wh).toBeLessThan(setting.p50_Wh);
+      expect(setting.p50_Wh).toBeLessThan(setting.p90_Wh);
+      expect(setting.expected_Wh).toBeLessThan(setting.clear_Wh);
+    }
+    expect(first.notes).toEqual(season.notes);
+  });
+
+  test("under a clear sky the band's columns are there and empty", async () => {
+    const folder = await ownFolder();
+    const { said } = await listen("batch", await plansIn(folder, everyPlan(1)), "--csv");
+    const { data } = Papa.parse<Record<string, string>>(said, { header: true, skipEmptyLines: true });
+    expect(data[0]).toMatchObject({
+      sky: "clear",
+      climate: "",
+      expected_Wh: "",
+      p10_Wh: "",
+      p50_Wh: "",
+      p90_Wh: "",
+    });
+    expect(Number(data[0].clear_Wh)).toBeGreaterThan(0);
+  });
+
+  test("a season asked for that a plan can't have is told line by line, with everything wrong", async () => {
+    const folder = await ownFolder();
+    const input = await plansIn(folder, everyPlan(2));
+    const { remarked } = await listen("batch", input, "--from", "2027-13-01", "--climate", "");
+    expect(remarked).toContain('line 1: season.from "2027-13-01": must be a date');
+    expect(remarked).toContain('line 2: sky.from.name "": must not be empty');
+  });
+
+  test("does not resume what was asked with other options", async () => {
+    const folder = await ownFolder();
+    const input = await plansIn(folder, everyPlan(2));
+    const out = join(folder, "r.ndjson");
+    const { said } = await listen("batch", input, "--step", "60");
+    await writeFile(`${out}.part`, `${said.split("\n")[0]}\n`);
+    const other = await listen("batch", input, "--out", out, "--resume");
+    expect([other.code, other.remarked]).toEqual([1, expect.stringContaining("an option has changed")]);
+    expect((await listen("batch", input, "--step", "60", "--out", out, "--resume")).code).toBe(0);
+    expect(await readFile(out, "utf8")).toBe(said);
+  });
+
   test("does not resume on a changed input", async () => {
     const folder = await ownFolder();
     const input = await plansIn(folder, everyPlan(2));

@@ -3,38 +3,58 @@ import { PlanError, problemLine } from "../../plan/problem.ts";
 import { readPlanText } from "../../plan/read-plan.ts";
 import { totalWh } from "../../season/day-sums.ts";
 import { panelUnits } from "../../season/panel-unit.ts";
+import type { SeasonCloud } from "../../season/season-cloud.ts";
 import { type SeasonYield, seasonYield } from "../../season/season-yield.ts";
+import { seasonBands, type TotalBand } from "../../season/sequences.ts";
 import { settingsOf } from "../../season/settings.ts";
+import { isRough } from "../../sky/climate/plan-climate.ts";
+import { changedPlan, type PlanChanges } from "../plan-options.ts";
 import { planSkies } from "../plan-skies.ts";
 import type { BatchAnswer, BatchResult, SettingTotal } from "./result.ts";
 
-/** One line to be answered, and the folder that its plan's files are relative to. */
+/** One line to be answered, what is changed in every plan, and the folder that plans' files are relative to. */
 export interface LineTask {
   readonly number: number;
   readonly text: string | null;
+  readonly changes: PlanChanges;
   readonly folder: string;
 }
 
-/** Fingerprint of an input line. */
-export const fingerprint = (text: string | null): string =>
-  createHash("sha256")
+/** Fingerprint of what is asked: an input line, and what is changed in its plan. */
+export const fingerprint = (text: string | null, changes: PlanChanges): string => {
+  const given = Object.entries(changes).filter(([, value]) => value !== undefined);
+  return createHash("sha256")
     .update(text ?? "")
+    .update(given.length === 0 ? "" : JSON.stringify(given))
     .digest("hex")
     .slice(0, 16);
+};
 
-const settingTotals = ({ settings, best }: SeasonYield): readonly SettingTotal[] =>
-  settings.map(({ setting, clearWh, expectedWh }, index) => ({
+const bandOf = (band: TotalBand | undefined) => ({
+  p10_Wh: band === undefined ? null : Math.round(band.p10Wh),
+  p50_Wh: band === undefined ? null : Math.round(band.p50Wh),
+  p90_Wh: band === undefined ? null : Math.round(band.p90Wh),
+});
+
+const settingTotals = (yields: SeasonYield, cloud: SeasonCloud | null): readonly SettingTotal[] => {
+  const { settings, best } = yields;
+  const bands = cloud === null ? [] : seasonBands(yields, cloud);
+  return settings.map(({ setting, clearWh, expectedWh }, index) => ({
     setting: setting.name,
     tilt_deg: Number(setting.tiltDeg.toFixed(1)),
     bearing_deg: Number(setting.bearingDeg.toFixed(1)),
     clear_Wh: Math.round(totalWh(clearWh)),
     expected_Wh: expectedWh === null ? null : Math.round(totalWh(expectedWh)),
+    ...bandOf(bands[index]),
     days_best: best.reduce((days, winner) => days + (winner === index ? 1 : 0), 0),
   }));
+};
 
-const answerPlan = async (text: string, folder: string): Promise<BatchAnswer> => {
-  const plan = readPlanText(text);
-  const { skies, notes } = await planSkies(plan, folder);
+const climateWords = ({ chosen }: SeasonCloud): string => `${isRough(chosen) ? "rough: " : ""}${chosen.says}`;
+
+const answerPlan = async (text: string, changes: PlanChanges, folder: string): Promise<BatchAnswer> => {
+  const plan = changedPlan(readPlanText(text), changes);
+  const { skies, notes, cloud } = await planSkies(plan, folder);
   return {
     plan: plan.name,
     latitude_deg: plan.site.latitudeDeg,
@@ -42,17 +62,18 @@ const answerPlan = async (text: string, folder: string): Promise<BatchAnswer> =>
     from: plan.season.from,
     to: plan.season.to,
     sky: plan.sky.source,
-    settings: settingTotals(seasonYield(skies, panelUnits(plan.panels), settingsOf(plan))),
+    climate: cloud === null ? null : climateWords(cloud),
+    settings: settingTotals(seasonYield(skies, panelUnits(plan.panels), settingsOf(plan)), cloud),
     notes,
   };
 };
 
 /** Answers one line. What is wrong with its plan is a result too; only a fault of our own throws. */
-export const answerLine = async ({ number, text, folder }: LineTask): Promise<BatchResult> => {
-  const stamp = { line: number, sha256: fingerprint(text) };
+export const answerLine = async ({ number, text, changes, folder }: LineTask): Promise<BatchResult> => {
+  const stamp = { line: number, sha256: fingerprint(text, changes) };
   if (text === null) return { ...stamp, problems: ["the line is too long to be a plan"] };
   try {
-    return { ...stamp, ...(await answerPlan(text, folder)) };
+    return { ...stamp, ...(await answerPlan(text, changes, folder)) };
   } catch (error) {
     if (error instanceof PlanError) return { ...stamp, problems: error.problems.map(problemLine) };
     throw error;

@@ -9,11 +9,15 @@ interface BatchRow {
   readonly from: string | null;
   readonly to: string | null;
   readonly sky: string | null;
+  readonly climate: string | null;
   readonly setting: string | null;
   readonly tiltDeg: number | null;
   readonly bearingDeg: number | null;
   readonly clearWh: number | null;
   readonly expectedWh: number | null;
+  readonly p10Wh: number | null;
+  readonly p50Wh: number | null;
+  readonly p90Wh: number | null;
   readonly daysBest: number | null;
   readonly problem: string | null;
 }
@@ -25,11 +29,15 @@ const EMPTY: Omit<BatchRow, "line"> = {
   from: null,
   to: null,
   sky: null,
+  climate: null,
   setting: null,
   tiltDeg: null,
   bearingDeg: null,
   clearWh: null,
   expectedWh: null,
+  p10Wh: null,
+  p50Wh: null,
+  p90Wh: null,
   daysBest: null,
   problem: null,
 };
@@ -45,11 +53,15 @@ const rowsOf = (result: BatchResult): readonly BatchRow[] =>
         from: result.from,
         to: result.to,
         sky: result.sky,
+        climate: result.climate,
         setting: setting.setting,
         tiltDeg: setting.tilt_deg,
         bearingDeg: setting.bearing_deg,
         clearWh: setting.clear_Wh,
         expectedWh: setting.expected_Wh,
+        p10Wh: setting.p10_Wh,
+        p50Wh: setting.p50_Wh,
+        p90Wh: setting.p90_Wh,
         daysBest: setting.days_best,
         problem: null,
       }));
@@ -102,6 +114,13 @@ const batchTable = (results: readonly BatchResult[]): Table<BatchRow> => ({
       value: (row) => row.sky,
     },
     {
+      name: "climate",
+      title: "climate",
+      datatype: "string",
+      says: "The places whose climate was taken, with distance, height and source; rough where it says so.",
+      value: (row) => row.climate,
+    },
+    {
       name: "setting",
       title: "setting",
       datatype: "string",
@@ -141,6 +160,30 @@ const batchTable = (results: readonly BatchResult[]): Table<BatchRow> => ({
       datatype: "integer",
       says: "Season total with cloud in it.",
       value: (row) => row.expectedWh,
+    },
+    {
+      name: "p10_Wh",
+      title: "p10",
+      unit: "watt-hours",
+      datatype: "integer",
+      says: "Nine seasons in ten bring more.",
+      value: (row) => row.p10Wh,
+    },
+    {
+      name: "p50_Wh",
+      title: "p50",
+      unit: "watt-hours",
+      datatype: "integer",
+      says: "Every other season brings more.",
+      value: (row) => row.p50Wh,
+    },
+    {
+      name: "p90_Wh",
+      title: "p90",
+      unit: "watt-hours",
+      datatype: "integer",
+      says: "One season in ten brings more.",
+      value: (row) => row.p90Wh,
     },
     {
       name: "days_best",

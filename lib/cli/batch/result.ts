@@ -12,8 +12,10 @@ export interface BatchAnswer {
   readonly longitude_deg: number;
   readonly from: string;
   readonly to: string;
-  /** `clear`, or where the cloud came from. */
+  /** Where the light comes from: `clear`, `weather` or `climate`. */
   readonly sky: string;
+  /** The places whose climate was taken, after `rough: ` where it is; `null` for another sky. */
+  readonly climate: string | null;
   readonly settings: readonly SettingTotal[];
   readonly notes: readonly string[];
 }
@@ -25,5 +27,9 @@ export interface SettingTotal {
   readonly bearing_deg: number;
   readonly clear_Wh: number;
   readonly expected_Wh: number | null;
+  /** Seasons drawn from a climate: nine in ten bring more than p10, one more than p90; `null` for another sky. */
+  readonly p10_Wh: number | null;
+  readonly p50_Wh: number | null;
+  readonly p90_Wh: number | null;
   readonly days_best: number;
 }

@@ -3,6 +3,7 @@ import { availableParallelism } from "node:os";
 import { dirname, resolve } from "node:path";
 import { Tinypool } from "tinypool";
 import { PlanError } from "../../plan/problem.ts";
+import { PLAN_OPTIONS, type PlanChanges, planChanges } from "../plan-options.ts";
 import { progressCount } from "../progress.ts";
 import { checkReadable, LARGEST_PLAN_BYTES } from "../read-file.ts";
 import {
@@ -30,17 +31,26 @@ FILE holds one plan a line (NDJSON); without it, standard input is read. Every p
 in the order of the input, the same whatever the number of workers. A plan that can't be used is told with its line
 number and passed over.
 
-  --out FILE     results go there (and to FILE.part while they grow); left out, to standard output
-  --csv          one CSV table instead of NDJSON
-  --workers N    how many plans are worked on at once [one for each core]
-  --shard I/N    only every N-th line, starting at the I-th: N machines share a file
-  --resume       go on with a FILE.part that an earlier run left
-  --force        replace FILE when it is there already
+  --out FILE       results go there (and to FILE.part while they grow); left out, to standard output
+  --csv            one CSV table instead of NDJSON
+  --from DATE      first day instead of every plan's own
+  --to DATE        last day instead of every plan's own
+  --climate WHERE  cloud from a climate instead of every plan's own sky: "nearest", a place's name,
+                   or a kind of climate such as "hot desert"
+  --step MINUTES   1, 2, 3, 5, 6, 10, 15, 20, 30 or 60 instead of every plan's own
+  --workers N      how many plans are worked on at once [one for each core]
+  --shard I/N      only every N-th line, starting at the I-th: N machines share a file
+  --resume         go on with a FILE.part that an earlier run left
+  --force          replace FILE when it is there already
+
+Under a climate each setting has, beside the expected total, p10, p50 and p90 of seasons drawn from it, and the
+places it was made from; under another sky these are empty.
 
 Files that plans name are relative to FILE's folder, or to this one when plans come from standard input.
 
 Examples
   panel-season batch plans.ndjson --out totals.ndjson
+  panel-season batch plans.ndjson --climate nearest --out expected.csv --csv
   panel-season batch plans.ndjson --out totals.csv --csv --resume
   panel-season batch plans.ndjson --shard 3/16 --out part-3.ndjson
 `;
@@ -95,6 +105,7 @@ async function* linesToDo(
   lines: AsyncIterable<NumberedLine>,
   shard: Shard,
   done: readonly DoneLine[],
+  changes: PlanChanges,
 ): AsyncGenerator<NumberedLine> {
   let seen = 0;
   for await (const line of lines) {
@@ -103,13 +114,13 @@ async function* linesToDo(
     seen += 1;
     if (before === undefined) {
       yield line;
-    } else if (before.line !== line.number || before.sha256 !== fingerprint(line.text)) {
+    } else if (before.line !== line.number || before.sha256 !== fingerprint(line.text, changes)) {
       throw new PlanError([
         {
           path: `line ${line.number}`,
           value: line.text ?? "",
           allowed: "must be the line that the unfinished run answered",
-          hint: "the input or the shard has changed since: delete the .part file to start afresh",
+          hint: "the input, the shard or an option has changed since: delete the .part file to start afresh",
         },
       ]);
     }
@@ -123,6 +134,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const shardText = textOption(words, "shard");
   const shard = shardText === undefined ? WHOLE : shardOf(shardText);
   const workers = wholeOption(words, "workers", [1, 256], "workers") ?? availableParallelism();
+  const changes = planChanges(words);
   const folder = path === undefined ? process.cwd() : dirname(resolve(path));
   if (path !== undefined) await checkReadable(path);
 
@@ -147,8 +159,8 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
 
   try {
     const input = linesOf(path === undefined ? process.stdin : createReadStream(path), LARGEST_PLAN_BYTES);
-    for await (const { number, text } of linesToDo(input, shard, sink.done)) {
-      const task: LineTask = { number, text, folder };
+    for await (const { number, text } of linesToDo(input, shard, sink.done, changes)) {
+      const task: LineTask = { number, text, changes, folder };
       inTheAir.push(pool.run(task));
       if (inTheAir.length >= workers * IN_THE_AIR) await landOldest();
     }
@@ -170,6 +182,7 @@ export const batchVerb: Verb = {
   says: "season totals of many plans, one a line, on all cores",
   help,
   options: {
+    ...PLAN_OPTIONS,
     out: { type: "string" },
     csv: { type: "boolean" },
     workers: { type: "string" },

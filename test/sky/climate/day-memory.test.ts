@@ -1,13 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { PlanError } from "../../../lib/plan/problem.ts";
-import { climateNear } from "../../../lib/sky/climate/choose-place.ts";
 import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
 import { parseClimateTable } from "../../../lib/sky/climate/climate-table.ts";
 import { dayMemory, measuredDayMemory, PUBLISHED_DAY_MEMORY } from "../../../lib/sky/climate/day-memory.ts";
-import { climateOfPlace } from "../../../lib/sky/climate/find-place.ts";
 import { chosenClimate } from "../../../lib/sky/climate/plan-climate.ts";
 import { skySequences } from "../../../lib/sky/climate/sequences.ts";
-import { shipped } from "./shipped.ts";
 
 const record = (clearness: readonly number[], month = 1) =>
   clearness.map((value, day) => ({ day, month, clearness: value }));
@@ -104,22 +101,6 @@ describe("skySequences with a memory", () => {
 
 describe("a climate's memory", () => {
   const site = { latitudeDeg: 50.8, longitudeDeg: 6.02, elevationM: 231 };
-
-  test("is that of a shipped place's own days, leaning halfway to the published one for a single year", () => {
-    const { climate } = climateOfPlace(shipped, "aachen-2021", site);
-    expect(climate.dayMemory).toBeCloseTo((0.29 + 0.04 + 1.09 * 0.41) / 2, 6);
-  });
-
-  test("is the published one where only months are known", () => {
-    expect(climateOfPlace(shipped, "Punta Arenas", site).climate.dayMemory).toBe(PUBLISHED_DAY_MEMORY);
-  });
-
-  test("is blended by weight", () => {
-    const { climate, shares } = climateNear(shipped, site);
-    const mean = shares.reduce((sum, { station, weight }) => sum + weight * dayMemory(station.dayMemory), 0);
-    expect(shares.length).toBeGreaterThan(1);
-    expect(climate.dayMemory).toBeCloseTo(mean, 12);
-  });
 
   test("may be stated with twelve months of one's own", () => {
     const from = { kind: "months", windHeightM: 10, clearness: Array<number>(12).fill(0.5) } as const;

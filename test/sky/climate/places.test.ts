@@ -6,6 +6,7 @@ import { climateByAnalogy } from "../../../lib/sky/climate/analogy.ts";
 import { ANALOGY_PLACES } from "../../../lib/sky/climate/analogy-places.ts";
 import { climateNear, distanceKm, nearestPlaces } from "../../../lib/sky/climate/choose-place.ts";
 import { doubtLine, placeLine } from "../../../lib/sky/climate/chosen-climate.ts";
+import { dayMemory, PUBLISHED_DAY_MEMORY } from "../../../lib/sky/climate/day-memory.ts";
 import { climateOfPlace, findPlaces } from "../../../lib/sky/climate/find-place.ts";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
 import { chosenClimate, climateNotes } from "../../../lib/sky/climate/plan-climate.ts";
@@ -206,5 +207,25 @@ describe("placeLine", () => {
   test("says how far, how high and what kind", () => {
     const [share] = nearestPlaces(shipped, { latitudeDeg: 39.8, longitudeDeg: -104.7, elevationM: 1600 });
     expect(placeLine(share)).toBe("Denver, CO, United States (5 km away, 50 m higher, typical year)");
+  });
+});
+
+describe("a shipped place's day-to-day memory", () => {
+  const site = { latitudeDeg: 50.8, longitudeDeg: 6.02, elevationM: 231 };
+
+  test("is that of its own days, leaning halfway to the published one for a single year", () => {
+    const { climate } = climateOfPlace(shipped, "aachen-2021", site);
+    expect(climate.dayMemory).toBeCloseTo((0.29 + 0.04 + 1.09 * 0.41) / 2, 6);
+  });
+
+  test("is the published one where only months are known", () => {
+    expect(climateOfPlace(shipped, "Punta Arenas", site).climate.dayMemory).toBe(PUBLISHED_DAY_MEMORY);
+  });
+
+  test("is blended by weight", () => {
+    const { climate, shares } = climateNear(shipped, site);
+    const mean = shares.reduce((sum, { station, weight }) => sum + weight * dayMemory(station.dayMemory), 0);
+    expect(shares.length).toBeGreaterThan(1);
+    expect(climate.dayMemory).toBeCloseTo(mean, 12);
   });
 });

@@ -82,7 +82,9 @@ const ROOMS: readonly Room[] = [
   {
     name: "season/light",
     mutate: ["lib/season/*.ts", ...seasonFiles(`${LEGS} ${BATTERY} index`).map((file) => `!${file}`)],
-    tests: seasonTests("day-curves drawn-seasons reaim season-yield sequences skies-of-plan sky-source"),
+    tests: seasonTests(
+      "day-curves day-sums drawn-seasons reaim season-cloud season-yield sequences skies-of-plan sky-source",
+    ),
   },
 ];
 

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
-import { meanOver, totalOver, totalWh } from "../../lib/season/day-sums.ts";
 import type { SeasonCloud } from "../../lib/season/season-cloud.ts";
 import type { SeasonYield } from "../../lib/season/season-yield.ts";
 import { seasonBands, seasonTotals, sequenceDays, totalBand } from "../../lib/season/sequences.ts";
@@ -35,18 +34,6 @@ const cloudOf = (): SeasonCloud => {
   if (cloud === null) throw new Error("expected a climate");
   return cloud;
 };
-
-describe("sums of days", () => {
-  const days = column(1, 2, 4, 8, 16);
-
-  test("over all, over a stretch, and its mean", () => {
-    expect(totalWh(days)).toBe(31);
-    expect(totalOver(days, { first: 1, end: 4 })).toBe(14);
-    expect(meanOver(days, { first: 1, end: 4 })).toBeCloseTo(14 / 3, 12);
-    expect(meanOver(days, { first: 2, end: 2 })).toBeNaN();
-    expect(totalWh(column(1, Number.NaN))).toBeNaN();
-  });
-});
 
 describe("sequenceDays, by hand", () => {
   test("a day's watt-hours run straight from sky to sky, and on beyond the outer ones, never below none", () => {

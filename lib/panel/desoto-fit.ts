@@ -80,7 +80,7 @@ const throughPoints = (points: CurvePoints, idealityV: number, seriesOhm: number
       photocurrentA: scaledSaturation * (1 - dark) + vocV * shuntS,
       saturationA: scaledSaturation * dark,
       seriesOhm,
-      shuntOhm: shuntS === 0 ? Number.POSITIVE_INFINITY : 1 / shuntS,
+      shuntOhm: 1 / shuntS,
       idealityV,
       photocurrentPerK: points.iscPerK,
       bandGapEv: SILICON_BAND_GAP_EV,
@@ -97,15 +97,14 @@ const atIdeality = (points: CurvePoints, idealityV: number): DiodeReference | nu
   const excess = (seriesOhm: number) => throughPoints(points, idealityV, seriesOhm).slopeExcess;
   const seriesOhm = bracketedRoot(excess, 0, most, 1e-15 * most);
   const { reference } = throughPoints(points, idealityV, seriesOhm);
-  const sound = reference.saturationA > 0 && reference.shuntOhm > 0 && reference.photocurrentA > 0;
-  return sound ? reference : null;
+  // Where the shunt takes current rather than gives some, diode and light current are sound too (seen on any nameplate).
+  return reference.shuntOhm > 0 ? reference : null;
 };
 
-/** The greatest ideality for which a curve meets the four conditions; NaN when none does. */
+/** The greatest ideality for which a curve meets the four conditions; the least of all when none does. */
 const greatestIdeality = (points: CurvePoints): number => {
   let low = points.vocV * LEAST_IDEALITY_SHARE;
   let high = points.vocV * MOST_IDEALITY_SHARE;
-  if (atIdeality(points, low) === null) return Number.NaN;
   while (high - low > 1e-9 * high) {
     const middle = (low + high) / 2;
     if (atIdeality(points, middle) === null) high = middle;
@@ -125,8 +124,9 @@ const maxPowerPerK = (reference: DiodeReference): number => {
 };
 
 /**
- * The curve whose open-circuit voltage falls with warmth as asked. Where no ideality that the four conditions allow does
- * it (a nameplate with a very full curve), the nearest one is kept and the band gap gives way instead.
+ * The curve whose open-circuit voltage falls with warmth as asked: the greater the ideality, the steeper. Where the
+ * greatest that the four conditions allow is too small (a nameplate with a very full curve), it is kept and the band gap
+ * gives way instead.
  */
 const meetingVoltage = (points: CurvePoints, mostIdealityV: number): DiodeReference | null => {
   const leastIdealityV = points.vocV * LEAST_IDEALITY_SHARE;
@@ -136,9 +136,7 @@ const meetingVoltage = (points: CurvePoints, mostIdealityV: number): DiodeRefere
   };
   const root = bracketedRoot(gap, leastIdealityV, mostIdealityV, 1e-13 * mostIdealityV);
   if (!Number.isNaN(root)) return atIdeality(points, root);
-  const nearer =
-    Math.abs(gap(leastIdealityV)) < Math.abs(gap(mostIdealityV)) ? leastIdealityV : mostIdealityV;
-  const reference = atIdeality(points, nearer);
+  const reference = atIdeality(points, mostIdealityV);
   if (reference === null) return null;
   const gapOf = (bandGapEv: number) => openCircuitPerK({ ...reference, bandGapEv }) - points.vocPerK;
   const bandGapEv = bracketedRoot(gapOf, LEAST_BAND_GAP_EV, MOST_BAND_GAP_EV, 1e-12);
@@ -167,7 +165,6 @@ const adjusted = (points: CurvePoints, adjustPct: number): CurvePoints => ({
  */
 export const fitDiode = (points: CurvePoints): DiodeFit | null => {
   const mostIdealityV = greatestIdeality(points);
-  if (Number.isNaN(mostIdealityV)) return null;
   const withAdjust = (adjustPct: number) => meetingVoltage(adjusted(points, adjustPct), mostIdealityV);
   const { powerPerK } = points;
   let adjustPct = 0;

@@ -124,8 +124,38 @@ describe("fitDiode", () => {
   test("says null where no curve passes through the points", () => {
     // Current all but level to Vmp, then a slow fall to Voc: no diode bends so.
     expect(fitDiode({ ...plain, iscA: 3.53, vocV: 22 })).toBeNull();
+    expect(fitDiode({ ...plain, iscA: 3.53, vocV: 22, powerPerK: -0.004 })).toBeNull();
     expect(fitDiode({ ...plain, vmpV: 8, impA: 3.5 })).toBeNull();
+    // No curve's voltage rises with warmth by a volt a kelvin, however narrow its band gap.
+    expect(fitDiode({ ...plain, vocPerK: 1 })).toBeNull();
+    expect(fitDiode({ ...plain, vocPerK: 1, powerPerK: -0.004 })).toBeNull();
   });
+});
+
+test("every curve that is found is sound, whatever the nameplate", () => {
+  const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  let found = 0;
+  fc.assert(
+    fc.property(
+      within(1, 60),
+      within(1.05, 1.5),
+      within(0.1, 10),
+      within(1.01, 1.3),
+      within(-0.005, -0.002),
+      (vmpV, vocShare, impA, iscShare, vocShareK) => {
+        const vocV = vmpV * vocShare;
+        const iscA = impA * iscShare;
+        const fit = fitDiode({ iscA, vocV, impA, vmpV, iscPerK: 0.0005 * iscA, vocPerK: vocShareK * vocV });
+        if (fit === null) return;
+        found += 1;
+        const { photocurrentA, saturationA, seriesOhm, shuntOhm } = fit.reference;
+        for (const one of [saturationA, shuntOhm, seriesOhm]) expect(one).toBeGreaterThan(0);
+        expect(photocurrentA).toBeGreaterThanOrEqual(iscA);
+        expect(maxPowerPoint(curveAt(fit.reference, 1000, 25)).watts / (vmpV * impA)).toBeCloseTo(1, 6);
+      },
+    ),
+  );
+  expect(found).toBeGreaterThan(20);
 });
 
 describe("curveAt", () => {

@@ -174,6 +174,10 @@ describe("linearPanel", () => {
       new RangeError("linearPanel: expected a temperature coefficient of -0.02 to 0 per K, received 0.004"),
     );
     expect(() => linearPanel(60, -0.4)).toThrow("received -0.4");
+    expect(() => linearPanel(60, Number.NaN)).toThrow("received NaN");
+    expect(linearPanel(60, 0).powerPerK).toBe(0);
+    expect(linearPanel(60, -0.02).powerPerK).toBe(-0.02);
+    expect(linearPanel(60).powerPerK).toBe(-0.004);
   });
 
   test("takes its heat loss from its NOCT on a rack, and from the roof on a roof", () => {

@@ -1,6 +1,12 @@
 import type { Plan } from "../plan/plan.ts";
 import { batteryTable } from "../report/battery-table.ts";
-import { batterySummary, doubtWords, ruleWords, wiringSummary } from "../report/battery-words.ts";
+import {
+  batterySummary,
+  doubtWords,
+  ruleWords,
+  standUseWords,
+  wiringSummary,
+} from "../report/battery-words.ts";
 import { chargeChart } from "../report/charge-chart.ts";
 import { circuitCautions } from "../report/circuit-cautions.ts";
 import { circuitModelWords } from "../report/circuit-models.ts";
@@ -30,7 +36,7 @@ The plan's sections circuit, battery and loads say what there is; what they leav
   --chart FILE     the charge through the season (SVG)
   --json           the whole answer as JSON on standard output
   --from --to --climate   as in season
-  --step MINUTES   10, 15, 20, 30 or 60 [the plan's worth.stepMinutes: 60]
+  --step MINUTES   as in season [the plan's worth.stepMinutes: 60]
   --force          replace files that are there already
 
 Words used
@@ -90,6 +96,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         rule: answer.rule,
       }),
       lines: [
+        ...standUseWords(plan),
         ...batterySummary(season),
         ...ruleWords(answer.rule),
         "",

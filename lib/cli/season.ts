@@ -3,7 +3,7 @@ import { modelWords } from "../report/model-words.ts";
 import { seasonChart } from "../report/season-chart.ts";
 import { seasonRows, seasonTable } from "../report/season-table.ts";
 import { svgFile } from "../report/svg-file.ts";
-import { textSummary } from "../report/text-summary.ts";
+import { countedWords, textSummary } from "../report/text-summary.ts";
 import { panelUnits } from "../season/panel-unit.ts";
 import { type SeasonYield, seasonYield } from "../season/season-yield.ts";
 import { seasonBands, type TotalBand } from "../season/sequences.ts";
@@ -87,6 +87,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
       json: () => ({ plan, notes, models: modelWords(plan), totals, rows: seasonRows(yields) }),
       lines: [
         ...textSummary(yields, plan.site.name, cloud !== null && isRough(cloud.chosen)),
+        ...countedWords(plan),
         ...bandSentences(yields, totals),
         ...notes,
         ...(plan.sky.source === "clear" ? [CLEAR_HINT] : []),

@@ -36,6 +36,8 @@ Examples
   panel-season swaps my-plan.json --set 2
 `;
 
+const NO_LEGS = "The plan has no legs: these are the best set of up to three to cut.";
+
 const swapsJson = (plan: Plan, answer: SwapsAnswer, notes: readonly string[]): unknown => {
   const { calendar, settings, forgetTiltDeg, forgetTiltWh, cloudIn } = answer;
   return {
@@ -74,7 +76,11 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
       planFile,
       files: tableFiles(textOption(words, "csv"), swapsTable(answer), provenance),
       json: () => swapsJson(plan, answer, notes),
-      lines: [...swapsSummary(answer), ...notes],
+      lines: [
+        ...(size === undefined && plan.stand.legs.length === 0 ? [NO_LEGS] : []),
+        ...swapsSummary(answer),
+        ...notes,
+      ],
     },
     words,
     voice,

@@ -1,5 +1,5 @@
 import type { Plan } from "../plan/plan.ts";
-import { doubtWords } from "../report/battery-words.ts";
+import { doubtWords, standUseWords } from "../report/battery-words.ts";
 import { secondPanelCautions } from "../report/circuit-cautions.ts";
 import { circuitModelWords } from "../report/circuit-models.ts";
 import { modelWords } from "../report/model-words.ts";
@@ -106,6 +106,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         ...jsonOf(answer),
       }),
       lines: [
+        ...standUseWords(plan),
         ...worthSummary(answer, worth, smallest),
         "",
         ...worthVerdicts(answer, worth),

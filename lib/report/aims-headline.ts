@@ -1,12 +1,13 @@
 import type { Reaim } from "../season/reaim.ts";
 import type { Headline } from "./headline.ts";
-import { energyWords, gainWords } from "./words.ts";
+import { energyWords, gainWords, NO_LIGHT } from "./words.ts";
 
 /**
  * What turning the panel brings, in a breath: the best two aims of a day against facing noon, and what a third adds.
  */
 export const aimsHeadline = ({ periods, cloudIn }: Reaim): Headline => {
   const [{ noon, routines, limitDayWh }] = periods;
+  if (!(limitDayWh > 0)) return [NO_LIGHT];
   const most = routines[routines.length - 1];
   const kind = cloudIn ? "with cloud in it" : "under a clear sky every day";
   const start = [

@@ -1,12 +1,20 @@
 import type { DayRoutine, Reaim } from "../season/reaim.ts";
 import { aimCard, type CardPlace } from "./aim-card.ts";
-import { compassPoint, energyWords, gainWords, listWords, tiltShort } from "./words.ts";
+import {
+  bearingShort,
+  compassPoint,
+  energyWords,
+  gainWords,
+  listWords,
+  NO_LIGHT,
+  tiltShort,
+} from "./words.ts";
 
 const settingWords = ({ parts }: DayRoutine, index: number): string => {
   const { setting } = parts[index];
   return setting.legMm === null
     ? "lying flat"
-    : `${setting.name} (${tiltShort(setting.tiltDeg)}) facing ${Math.round(setting.bearingDeg)}° (${compassPoint(setting.bearingDeg)})`;
+    : `${setting.name} (${tiltShort(setting.tiltDeg)}) facing ${bearingShort(setting.bearingDeg)} (${compassPoint(setting.bearingDeg)})`;
 };
 
 /**
@@ -17,6 +25,7 @@ const settingWords = ({ parts }: DayRoutine, index: number): string => {
 export const aimsSummary = (answer: Reaim, place: CardPlace, mostAims: number): readonly string[] => {
   const [season] = answer.periods;
   const { noon, routines, limitDayWh } = season;
+  if (!(limitDayWh > 0)) return [NO_LIGHT];
   const chosen = routines[mostAims - 1];
   const sentences = [
     answer.cloudIn

@@ -1,4 +1,5 @@
 import { median } from "d3";
+import type { Plan } from "../plan/plan.ts";
 import type { SkyDoubt } from "../season/battery-answer.ts";
 import { type BatterySeason, meanOutcome, quantileOutcome } from "../season/battery-season.ts";
 import type { SizingRule } from "../season/sizing-rule.ts";
@@ -16,6 +17,20 @@ const DOUBT_WORDS: Readonly<Record<SkyDoubt, readonly string[]>> = {
 
 /** What a reader must know about the skies that a battery was put through; nothing where they are many. */
 export const doubtWords = (doubt: SkyDoubt): readonly string[] => DOUBT_WORDS[doubt];
+
+/** How the stand is used in what a battery is put through, where it has legs to be used. */
+export const standUseWords = ({
+  panels,
+  stand,
+  worth,
+}: Pick<Plan, "panels" | "stand" | "worth">): readonly string[] =>
+  stand.legs.length === 0 || panels.every(({ mount }) => mount.kind === "fixed")
+    ? []
+    : [
+        worth.now === "legs"
+          ? "The stand is on its legs in this, changed by the calendar."
+          : 'The stand lies flat in this: its legs count once the plan says "worth": { "now": "legs" }.',
+      ];
 
 /** A first short date in words, over the seasons that have one: the middle one. */
 const firstShortWords = ({ outcomes, days }: BatterySeason): string | null => {
@@ -37,6 +52,7 @@ export const batterySummary = (season: BatterySeason): readonly string[] => {
   const p90 = quantileOutcome(season, "shortDays", 0.9);
   const lowest = Math.round(100 * meanOutcome(season, "lowest"));
   const lowestP10 = quantileOutcome(season, "lowest", 0.1);
+  const floor = Math.round(100 - season.setUp.battery.usablePct);
   const worse =
     lowestP10 === null ? "" : ` on average, ${Math.round(100 * lowestP10)} % or less in one season of ten`;
   const run = Math.round(meanOutcome(season, "longestBadRunSurvived"));
@@ -52,7 +68,7 @@ export const batterySummary = (season: BatterySeason): readonly string[] => {
     }; the loads go short of ${energyWords(meanOutcome(season, "shortWh"))}.`,
     ...(first === null ? [] : [first]),
     `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("turnedAwayWh")} are turned away.`,
-    `The charge falls to ${lowest} % at its lowest${worse}${run > 0 ? `; the longest run of bad days that is survived is ${run}` : ""}.`,
+    `The charge falls to ${lowest <= floor ? `its floor, ${floor} %` : `${lowest} % at its lowest${worse}`}${run > 0 ? `; the longest run of bad days that is survived is ${run}` : ""}.`,
     `The battery is full by noon on ${Math.round((100 * meanOutcome(season, "fullByNoonDays")) / days)} % of days.`,
   ];
 };

@@ -14,7 +14,7 @@ export { aimsSummary } from "./aims-summary.ts";
 export { type AimRow, aimsCsv, aimsTable } from "./aims-table.ts";
 export { allowanceChart } from "./allowance-chart.ts";
 export { type BatteryRow, batteryTable } from "./battery-table.ts";
-export { batterySummary, doubtWords, ruleWords, wiringSummary } from "./battery-words.ts";
+export { batterySummary, doubtWords, ruleWords, standUseWords, wiringSummary } from "./battery-words.ts";
 export { casesChart } from "./cases-chart.ts";
 export { chargeChart } from "./charge-chart.ts";
 export type { ChartFrame } from "./chart-base.ts";
@@ -76,7 +76,7 @@ export { swapsSummary } from "./swaps-summary.ts";
 export { type SwapRow, swapRows, swapsTable } from "./swaps-table.ts";
 export { type Cell, type Column, csvText, type Table } from "./table.ts";
 export { type Provenance, tableMetadata } from "./table-metadata.ts";
-export { textSummary } from "./text-summary.ts";
+export { countedWords, textSummary } from "./text-summary.ts";
 export { CHART_FONT, colour, SCHEMES, type SchemeChoice, settingColour, themeCss } from "./theme.ts";
 export { type GaugeMark, tiltGauge } from "./tilt-gauge.ts";
 export { tiltMapChart, tiltsInUse } from "./tilt-map-chart.ts";
@@ -85,10 +85,12 @@ export { bandsTable, type ToleranceRow, toleranceTable } from "./tolerance-table
 export { trimWords } from "./trim-words.ts";
 export { type WiringRow, wiringTable } from "./wiring-table.ts";
 export {
+  bearingShort,
   compassPoint,
   dateWords,
   energyWords,
   gainWords,
+  lengthWords,
   listWords,
   periodWords,
   tiltShort,

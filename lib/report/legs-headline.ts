@@ -1,8 +1,7 @@
 import type { SwapsAnswer } from "../season/swaps-answer.ts";
 import type { Headline } from "./headline.ts";
-import { NO_LIGHT } from "./swaps-summary.ts";
 import { swapRows } from "./swaps-table.ts";
-import { energyWords, gainWords, listWords, tiltShort } from "./words.ts";
+import { energyWords, gainWords, listWords, NO_LIGHT, tiltShort } from "./words.ts";
 
 const dayAndMonth = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "long" });
 

@@ -1,9 +1,8 @@
-import { inchesText, millimetresText } from "../plan/length.ts";
 import type { LegSetAnswer } from "../season/leg-set.ts";
 import type { LegsAnswer } from "../season/legs-answer.ts";
 import { tiltWords } from "../stand/reading.ts";
-import { figuresWords, NO_LIGHT } from "./swaps-summary.ts";
-import { energyWords, gainWords, listWords } from "./words.ts";
+import { figuresWords } from "./swaps-summary.ts";
+import { energyWords, gainWords, lengthWords, listWords, NO_LIGHT } from "./words.ts";
 
 /** Cautions for the saw and the drill, to stand beside every cutting list. */
 export const CUTTING_CAUTION =
@@ -11,14 +10,17 @@ export const CUTTING_CAUTION =
 
 /** A leg in words. @example legWords({ legMm: 404.1, tiltDeg: 30 }) // "404 mm (15 15/16 in), 30° from the ground (60° from a post)" */
 export const legWords = ({ legMm, tiltDeg }: { readonly legMm: number; readonly tiltDeg: number }): string =>
-  `${millimetresText(legMm)} (${inchesText(legMm)}), ${tiltWords(tiltDeg)}`;
+  `${lengthWords(legMm)}, ${tiltWords(tiltDeg)}`;
 
 const COUNTS = ["no leg", "one leg", "two legs", "three legs", "four legs"];
 
 /** What the last leg of a set is good for, in the objective's own terms. */
 const addsWords = ({ addsWh, shortDays }: LegSetAnswer, objective: LegsAnswer["objective"]): string => {
   if (shortDays !== null) return `${shortDays.toFixed(1)} short days in a mean season`;
-  const added = `the last leg adds ${addsWh.toFixed(addsWh < 10 ? 1 : 0)} Wh a day`;
+  const added =
+    addsWh < 0.05
+      ? "the last leg adds next to nothing"
+      : `the last leg adds ${addsWh.toFixed(addsWh < 10 ? 1 : 0)} Wh a day`;
   return objective === "worst month" ? `${added} in the poorest month` : added;
 };
 

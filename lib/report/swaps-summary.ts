@@ -1,16 +1,13 @@
 import type { SwapsAnswer } from "../season/swaps-answer.ts";
 import { tiltWords } from "../stand/reading.ts";
 import { type SwapRow, swapRows } from "./swaps-table.ts";
-import { dateWords, energyWords, gainWords } from "./words.ts";
+import { dateWords, energyWords, gainWords, NO_LIGHT } from "./words.ts";
 
 /** What kind of figures an answer about legs gives. */
 export const figuresWords = (cloudIn: boolean): string =>
   cloudIn
     ? "Figures are what the dates can be expected to bring, with cloud in them; panels on the stand only."
     : "Figures are for a clear sky every day: an upper bound, not what to expect; panels on the stand only.";
-
-/** Said instead of an answer when a season has no light to share out. */
-export const NO_LIGHT = "The sun stays down all season: no leg brings anything.";
 
 const share = (value: number): string => `${(100 * value).toFixed(value > 0.995 ? 1 : 0)} %`;
 
@@ -43,7 +40,9 @@ export const swapsSummary = (answer: SwapsAnswer): readonly string[] => {
     ...(swaps.length === 0
       ? [`Keep ${startWords}, all season: changing brings nothing worth a walk.`]
       : [`Begin with ${startWords}.`, ...swaps.map(swapSentence)]),
-    `That keeps ${share(calendar.keptShare)} of what the legs gain over lying flat: ${energyWords(calendar.totalWh)} in all.`,
+    calendar.everyDayWh > calendar.firstWh
+      ? `That keeps ${share(calendar.keptShare)} of what the legs gain over lying flat: ${energyWords(calendar.totalWh)} in all.`
+      : `No leg gains anything over lying flat: ${energyWords(calendar.totalWh)} in all.`,
     forgetSentence(answer),
   ];
 };

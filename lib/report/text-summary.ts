@@ -1,6 +1,24 @@
+import type { Plan } from "../plan/plan.ts";
 import { totalWh } from "../season/day-sums.ts";
 import { bestEachDayWh, bestSingle, judgedWh, type SeasonYield } from "../season/season-yield.ts";
-import { compassPoint, dateWords, energyWords, gainWords, listWords, tiltShort } from "./words.ts";
+import {
+  bearingShort,
+  compassPoint,
+  dateWords,
+  energyWords,
+  gainWords,
+  listWords,
+  NO_LIGHT,
+  tiltShort,
+} from "./words.ts";
+
+/** Which panels the figures count, where some of them no leg can move. */
+export const countedWords = ({ panels }: Pick<Plan, "panels">): readonly string[] => {
+  const fixed = panels.filter(({ mount }) => mount.kind === "fixed");
+  if (fixed.length === 0) return [];
+  if (fixed.length === panels.length) return ["No panel is on the stand: every setting brings the same."];
+  return [`All panels are counted, fixed ones (${listWords(fixed.map(({ name }) => name))}) where they are.`];
+};
 
 /** Days on which each setting is the best one, in the order of the settings. */
 const daysBest = ({ settings, best }: SeasonYield): readonly number[] => {
@@ -30,9 +48,12 @@ export const textSummary = (yields: SeasonYield, place: string, rough = false): 
   const single = settings[bestSingle(yields)];
   const singleWh = totalWh(judgedWh(single));
   const cloudIn = single.expectedWh !== null;
-  const sentences = [
+  const about =
     `${place}, ${dateWords(first.date)} to ${dateWords(last.date)} (${days.length} ${days.length === 1 ? "day" : "days"}), ` +
-      `facing ${compassPoint(single.setting.bearingDeg)} (${Math.round(single.setting.bearingDeg)}° from true north).`,
+    `facing ${compassPoint(single.setting.bearingDeg)} (${bearingShort(single.setting.bearingDeg)} from true north).`;
+  if (!(bestEachDayWh(yields) > 0)) return [about, NO_LIGHT];
+  const sentences = [
+    about,
     cloudIn
       ? `Figures are ${rough ? "rough " : ""}expected values, with cloud in them.`
       : "Figures are for a clear sky every day: an upper bound, not what to expect.",
@@ -51,7 +72,8 @@ export const textSummary = (yields: SeasonYield, place: string, rough = false): 
     const uses = settings.flatMap((setting, index) =>
       counts[index] === 0 ? [] : [`${settingWords(setting)} on ${counts[index]}`],
     );
-    if (gain !== null) {
+    if (uses.length === 1) sentences.push("It is the best on every day.");
+    else if (gain !== null) {
       sentences.push(
         `Using whichever is best on each day would bring in ${energyWords(changedWh)}, ${gain}: ${listWords(uses)} of the days.`,
       );

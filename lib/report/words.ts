@@ -1,4 +1,6 @@
 /** Numbers as people read them: never more digits than the model earns. */
+import { wrapBearing } from "../plan/angle.ts";
+import { inchesText, millimetresText } from "../plan/length.ts";
 
 // Made once: a formatter costs a hundred times what it then takes to write a number, and a chart writes thousands.
 const FORMATS = [0, 1, 2].map(
@@ -6,7 +8,9 @@ const FORMATS = [0, 1, 2].map(
     new Intl.NumberFormat("en", { minimumFractionDigits: decimals, maximumFractionDigits: decimals }),
 );
 
-const grouped = (value: number, decimals: 0 | 1 | 2): string => FORMATS[decimals].format(value);
+// A formatter writes what rounds to nothing from below as -0.
+const grouped = (value: number, decimals: 0 | 1 | 2): string =>
+  FORMATS[decimals].format(value).replace(/^-(?=[0.]*$)/, "");
 
 /**
  * Energy in words: whole Wh for a day, kWh with three digits for a season.
@@ -61,7 +65,7 @@ const COMPASS_POINTS = [
 
 /** The nearest of the eight compass points. @example compassPoint(200) // "south" */
 export const compassPoint = (bearingDeg: number): string =>
-  COMPASS_POINTS[Math.round((((bearingDeg % 360) + 360) % 360) / 45) % 8] ?? "north";
+  COMPASS_POINTS[Math.round(wrapBearing(bearingDeg) / 45) % 8] ?? "north";
 
 /** Words joined as a person says them. @example listWords(["a", "b", "c"]) // "a, b and c" */
 export const listWords = (words: readonly string[]): string =>
@@ -69,3 +73,13 @@ export const listWords = (words: readonly string[]): string =>
 
 /** A tilt as people read it: `52°` from the ground. */
 export const tiltShort = (tiltDeg: number): string => `${Math.round(tiltDeg)}°`;
+
+/** A bearing in whole degrees, 0 to 359. @example bearingShort(359.7) // "0°" */
+export const bearingShort = (bearingDeg: number): string => `${Math.round(wrapBearing(bearingDeg)) % 360}°`;
+
+/** A length in whole millimetres, and in inches to the nearest 1/16. @example lengthWords(546.1) // "546 mm (21 1/2 in)" */
+export const lengthWords = (lengthMm: number): string =>
+  `${millimetresText(lengthMm)} (${inchesText(lengthMm)})`;
+
+/** Said instead of an answer when a season has no light to share out. */
+export const NO_LIGHT = "The sun stays down all season: no setting brings anything.";

@@ -57,8 +57,16 @@ export const worthVerdict = (row: WorthRow, answer: WorthAnswer, worth: Worth): 
   const { asIs } = answer;
   const { shortDaysAvoided } = row;
   if (asIs.shortDays === 0) return "Not needed: today no day is short.";
+  if (asIs.shortDays <= worth.wantedShortDays) {
+    const spared =
+      shortDaysAvoided < HARDLY ? "" : `; it would make ${shortDaysWords(shortDaysAvoided)} fewer`;
+    return `Not needed: ${shortDaysWords(asIs.shortDays)} a season is within what you put up with${spared}.`;
+  }
   const reason = wasteReason(row, asIs);
   const because = reason === null ? "" : ` ${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
+  if (shortDaysAvoided <= -HARDLY) {
+    return `Not worth it: it brings ${shortDaysWords(-shortDaysAvoided)} a season more.${because}`;
+  }
   if (shortDaysAvoided < HARDLY) {
     return `Not worth it: it avoids ${shortDaysAvoided > 0 ? "hardly a" : "no"} short day.${because}`;
   }
@@ -131,6 +139,8 @@ export const worthSummary = (
       `Cheapest that is enough: ${choice.name} (${choice.says}), ${price(choice.price, worth.currency)}, leaving ${shortDaysWords(choice.shortDays)} a season.`,
     );
   }
+  if (asIs.shortDays <= worth.wantedShortDays)
+    return [...sentences, ...smallest.map((one) => smallestWords(one, worth))];
   const wasted = rows.filter((row) => row.price > 0 && row.shortDaysAvoided < HARDLY);
   if (wasted.length > 0)
     sentences.push(`Not worth their price: ${listWords(wasted.map(({ name }) => name))}.`);

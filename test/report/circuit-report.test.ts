@@ -124,7 +124,14 @@ describe("words of circuit and battery", () => {
     const words = batterySummary(battery.season).join(" ");
     expect(words).toMatch(/more than \d+ in one season of ten/);
     expect(words).toMatch(/\d+ of 10 seasons have a short day; the first comes about \d+ March 2027\./);
-    expect(words).toMatch(/or less in one season of ten/);
+    expect(words).toMatch(/The charge falls to its floor, \d+ %/);
+    const roomy = {
+      ...battery.season,
+      setUp: { ...battery.season.setUp, battery: { ...plan.battery, usablePct: 95 } },
+    };
+    expect(batterySummary(roomy).join(" ")).toMatch(
+      /at its lowest on average, \d+ % or less in one season of ten/,
+    );
   });
 
   test("the handbook's rule, and how far the skies can be trusted", () => {

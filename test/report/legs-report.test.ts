@@ -230,7 +230,7 @@ describe("tiltMapChart", () => {
     const darkSeason = seasonOf(dark);
     const { ladder } = darkSeason;
     expect(legsSummary(legsAnswer(darkSeason))).toEqual([
-      "The sun stays down all season: no leg brings anything.",
+      "The sun stays down all season: no setting brings anything.",
     ]);
     expect(swapsSummary(swapsAnswer(darkSeason))).toEqual(legsSummary(legsAnswer(darkSeason)));
     const svg = tiltMapChart(ladder, null, { document: emptyDocument(), width: 360 });

@@ -83,6 +83,21 @@ describe("worthVerdict", () => {
     );
     expect(judged({}, { shortDays: 0 })).toBe("Not needed: today no day is short.");
   });
+
+  test("what is put up with needs no remedy", () => {
+    expect(judged({ shortDaysAvoided: 1.5 }, { shortDays: 2 })).toBe(
+      "Not needed: 2 short days a season is within what you put up with; it would make 1.5 short days fewer.",
+    );
+    expect(judged({ shortDaysAvoided: 0.1 }, { shortDays: 2 })).toBe(
+      "Not needed: 2 short days a season is within what you put up with.",
+    );
+  });
+
+  test("what makes it worse is told so", () => {
+    expect(judged({ shortDaysAvoided: -3, usefulWhADay: 30 })).toBe(
+      "Not worth it: it brings 3 short days a season more.",
+    );
+  });
 });
 
 describe("worthSummary", () => {

@@ -121,15 +121,20 @@ describe("ParallelBranches", () => {
     expect(new ParallelBranches([branch()], 0.1).count).toBe(1);
   });
 
-  test("guesses where a branch alone gives most, within a tenth of its open-circuit voltage", () => {
+  test("guesses where a branch alone gives most, to half a per cent of its open-circuit voltage, 5 % at worst", () => {
+    let [off, guesses] = [0, 0];
     fc.assert(
       fc.property(anyBranch, anyLight, anyCellC, (one, light, cellC) => {
         const parallel = lit([{ ...one, blockingV: 0 }], light, cellC);
         const openV = parallel.openV(0);
         const guess = parallel.usualPeakV(0, openV);
-        expect(Math.abs(guess - maxPowerV(parallel, 0)) / openV).toBeLessThan(0.1);
+        const share = Math.abs(guess - maxPowerV(parallel, 0)) / openV;
+        expect(share).toBeLessThan(0.05);
+        off += share;
+        guesses += 1;
       }),
     );
+    expect(off / guesses).toBeLessThan(0.006);
   });
 });
 
@@ -143,7 +148,7 @@ describe("maxPowerV", () => {
         expect(Math.abs(maxPowerV(parallel, 0) - best.volts)).toBeLessThan(0.06);
         const leastV = best.volts + 0.1 + share * Math.max(0, openV - best.volts - 0.2);
         fc.pre(leastV < openV);
-        expect(maxPowerV(parallel, leastV)).toBeCloseTo(leastV, 2);
+        expect(maxPowerV(parallel, leastV)).toBe(leastV);
       }),
     );
   });

@@ -211,4 +211,34 @@ describe("stepHeldBattery by hand", () => {
     expect(endWh).toBe(71.3);
     expect(ledger).toEqual(emptyLedger());
   });
+
+  test("looks few times: four for straight currents, and no more than a halving takes for any", () => {
+    const looksAt = (row: readonly number[], storedWh: number) => {
+      let looks = 0;
+      const demand = {
+        loadW: 0,
+        ownW: 0,
+        get offeredW() {
+          return this.given;
+        },
+        /** Set once for each look at where the step would end. */
+        set offeredW(watts: number) {
+          this.given = watts;
+          looks += 1;
+        },
+        given: 0,
+      };
+      step([row], 0, { storedWh, demand });
+      return looks;
+    };
+    // As if it ended where it began, where that leads, where the line through both crosses, and for the books.
+    expect(looksAt(straight, 40)).toBe(4);
+    expect(looksAt(straight, 0)).toBe(4);
+    expect(looksAt(straight, 120)).toBe(4);
+    // 120 Wh halved down to 1e-10 of it: 34 times.
+    const cliff = [20, 20, 20, 20, 20, 20, 20, 20, 20, 20, 0];
+    for (let storedWh = 0; storedWh <= 120; storedWh += 5) {
+      expect(looksAt(cliff, storedWh)).toBeLessThanOrEqual(4 + 34);
+    }
+  });
 });

@@ -27,9 +27,12 @@ const seasonFiles = (names: string): readonly string[] =>
 const seasonTests = (names: string): readonly string[] =>
   names.split(" ").map((name) => `test/season/${name}.test.ts`);
 
-/** Files of the season that choose legs and days to change them. */
+/** Files of the season that search: every aim of a day, every set of legs, every calendar. */
+const SEARCHES = "aim-stays best-set leg-set peaked-set poorest-set swap-calendar";
+
+/** Files of the season that work out what tilts and legs bring. */
 const LEGS =
-  "aim-stays bands best-set chosen-legs foreseen leg-set legs-answer peaked-set periods poorest-set rules-of-thumb settings stand-season swap-calendar swaps-answer tilt-ladder tolerance walk-clock";
+  "bands chosen-legs foreseen legs-answer periods rules-of-thumb settings stand-season swaps-answer tilt-ladder tolerance walk-clock";
 
 /** Files of the season that live with a battery. */
 const BATTERY =
@@ -62,15 +65,18 @@ const ROOMS: readonly Room[] = [
     tests: ["test/sky/climate/*.test.ts", "!test/sky/climate/{places,skies,tables}.test.ts"],
   },
   room("circuit"),
-  // The season in three parts, each with the tests beside it: a run of all would take hours. Left out as slow, with
+  // The season in four parts, each with the tests beside it: a run of all would take hours. Left out as slow, with
   // quicker tests of the same promises in their place: any plan's battery, the books of random batteries, a whole worth
   // table, whole years of yields, shipped climates, the default step against one minute.
   {
     name: "season/legs",
     mutate: seasonFiles(LEGS),
-    tests: seasonTests(
-      "aim-stays bands best-set foreseen leg-set legs-answer rules-of-thumb swap-calendar tilt-ladder tolerance walk-clock",
-    ),
+    tests: seasonTests("bands foreseen legs-answer rules-of-thumb tilt-ladder tolerance walk-clock"),
+  },
+  {
+    name: "season/searches",
+    mutate: seasonFiles(SEARCHES),
+    tests: seasonTests("aim-stays best-set leg-set swap-calendar"),
   },
   {
     name: "season/battery",
@@ -81,7 +87,10 @@ const ROOMS: readonly Room[] = [
   },
   {
     name: "season/light",
-    mutate: ["lib/season/*.ts", ...seasonFiles(`${LEGS} ${BATTERY} index`).map((file) => `!${file}`)],
+    mutate: [
+      "lib/season/*.ts",
+      ...seasonFiles(`${LEGS} ${SEARCHES} ${BATTERY} index`).map((file) => `!${file}`),
+    ],
     tests: seasonTests(
       "day-curves day-sums drawn-seasons reaim season-cloud skies-of-plan sky-source yields",
     ),

@@ -1,5 +1,6 @@
 /**
- * Mutation testing room after room: `npm run mutate:rooms`, or `npm run mutate:rooms -- plan sun`.
+ * Mutation testing room after room: `npm run mutate:rooms`, or `npm run mutate:rooms -- plan sun season/legs`; a room that
+ * is parted is asked for as a whole (`season`) or by its parts.
  * Prints one table and fails when a room is under the threshold that `stryker.config.json` states.
  * Takes hours on two cores: run it in a clone of its own.
  */
@@ -150,7 +151,14 @@ const scoreOf = async ({ name, mutate, tests }: Room): Promise<Score> => {
 const asked = process.argv.slice(2);
 const scores: Score[] = [];
 const broken: string[] = [];
-for (const each of ROOMS.filter(({ name }) => asked.length === 0 || asked.includes(name))) {
+const chosen = ROOMS.filter(
+  ({ name }) => asked.length === 0 || asked.some((room) => room === name || name.startsWith(`${room}/`)),
+);
+if (chosen.length === 0) {
+  console.error(`No such room; there are ${ROOMS.map(({ name }) => name).join(", ")}.`);
+  process.exit(2);
+}
+for (const each of chosen) {
   try {
     scores.push(await scoreOf(each));
   } catch (cause) {

@@ -132,7 +132,6 @@ export const nameplateProblems = (plate: Nameplate, path = "module"): readonly P
 const fitProblems = (plate: Nameplate, path: string): readonly Problem[] => {
   const whole = completeNameplate(plate);
   const { powerW, vmpV, impA, vocV, iscA } = whole;
-  const given = (name: keyof Nameplate): boolean => plate[name] !== undefined;
   const problems: Problem[] = [];
   const product = vmpV * impA;
   if (Math.abs(product / powerW - 1) > POWER_TOLERANCE) {
@@ -143,18 +142,19 @@ const fitProblems = (plate: Nameplate, path: string): readonly Problem[] => {
       hint: "one of the three is misread, or belongs to another panel",
     });
   }
+  // A Voc or Isc that was left out is assumed above Vmp or Imp: only one that was given can be too low.
   if (!(vocV > vmpV)) {
     problems.push({
-      path: `${path}.${given("vocV") ? "vocV" : "vmpV"}`,
-      value: given("vocV") ? vocV : vmpV,
+      path: `${path}.vocV`,
+      value: vocV,
       allowed: `Voc must be above Vmp (${vmpV.toPrecision(4)} V)`,
       hint: "the open-circuit voltage is the greater of the two; are they exchanged?",
     });
   }
   if (!(iscA > impA)) {
     problems.push({
-      path: `${path}.${given("iscA") ? "iscA" : "impA"}`,
-      value: given("iscA") ? iscA : impA,
+      path: `${path}.iscA`,
+      value: iscA,
       allowed: `Isc must be above Imp (${impA.toPrecision(4)} A)`,
       hint: "the short-circuit current is the greater of the two; are they exchanged?",
     });

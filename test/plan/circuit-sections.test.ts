@@ -46,6 +46,19 @@ describe("circuit, battery, loads and worth", () => {
     expect(readPlan(plan)).toEqual(plan);
   });
 
+  test("hours of use may fill their part of the day, and a cooler may be a degree above the air it keeps", () => {
+    const uses = [
+      { kind: "for-hours", hours: 2, between: { from: "10:00", to: "12:00" } },
+      { kind: "for-hours", hours: 24 },
+      { kind: "cooling", statedAtC: 6, insideC: 5 },
+    ] as const;
+    const { loads } = readPlan({
+      ...least,
+      loads: { appliances: uses.map((use, at) => ({ name: `use ${at}`, watts: 5, use })) },
+    });
+    expect(loads.appliances.map(({ use }) => use)).toMatchObject(uses);
+  });
+
   test("says everything that is wrong at once, with the nearest key and the mending hint", () => {
     expect(
       linesOf({

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { clockMinutes, clockOfMinutes } from "../../lib/plan/clock.ts";
+import { clockMinutes, clockOfMinutes, windowMinutes } from "../../lib/plan/clock.ts";
 
 test.each([
   ["00:00", 0],
@@ -29,4 +29,14 @@ test("every whole minute of the day reads back", () => {
       expect(clockMinutes(clockOfMinutes(minute))).toBe(minute);
     }),
   );
+});
+
+test.each([
+  ["08:00", "10:30", 150],
+  ["22:00", "02:00", 240],
+  ["00:00", "24:00", 1440],
+  ["07:15", "07:15", 1440],
+  ["24:00", "06:00", 360],
+])("from %s to %s is %d minutes", (from, to, minutes) => {
+  expect(windowMinutes({ from, to })).toBe(minutes);
 });

@@ -82,9 +82,14 @@ describe("nameplateProblems", () => {
         hint: "the short-circuit current is the greater of the two; are they exchanged?",
       },
     ]);
-    expect(nameplateProblems({ powerW: 59.85, vmpV: 17.1, impA: 3.5, vocV: 17.1, iscA: 3.8 })[0]?.hint).toBe(
-      "the open-circuit voltage is the greater of the two; are they exchanged?",
-    );
+    expect(nameplateProblems({ powerW: 59.85, vmpV: 17.1, impA: 3.5, vocV: 17.1, iscA: 3.8 })).toEqual([
+      {
+        path: "module.vocV",
+        value: 17.1,
+        allowed: "Voc must be above Vmp (17.10 V)",
+        hint: "the open-circuit voltage is the greater of the two; are they exchanged?",
+      },
+    ]);
   });
 
   test("explains values that are no values", () => {
@@ -101,6 +106,10 @@ describe("nameplateProblems", () => {
     expect(problem?.value).toBe(0.355);
     expect(problem?.allowed).toBe("Vmp x Imp over Voc x Isc (the fill factor) must be 0.5 to 0.88");
     expect(problem?.hint).toBe("a voltage or a current is misread");
+    // 64 W over 16 V x 8 A is just 0.5.
+    const square = { powerW: 64, vmpV: 15, impA: 64 / 15 };
+    expect(nameplateProblems({ ...square, vocV: 16, iscA: 8 })).toEqual([]);
+    expect(nameplateProblems({ ...square, vocV: 16, iscA: 8.01 })).toHaveLength(1);
     // 59.85 W over 17.5 V x 3.6 A is 0.95.
     expect(nameplateProblems({ ...sound, vocV: 17.5, iscA: 3.6 })[0]?.value).toBe(0.95);
   });

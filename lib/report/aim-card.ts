@@ -5,10 +5,16 @@ import type { Period } from "../season/periods.ts";
 import type { AimedPart, DayRoutine, Reaim } from "../season/reaim.ts";
 import type { Setting } from "../season/settings.ts";
 import { clockStretches, noonClocks } from "../season/walk-clock.ts";
-import { type MagneticDeclination, magneticDeclination, type SeasonDay, sunVector } from "../sun/index.ts";
+import {
+  compassBearing,
+  type MagneticDeclination,
+  magneticDeclination,
+  type SeasonDay,
+  sunVector,
+} from "../sun/index.ts";
 import { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./plain-directions.ts";
 import type { WantedBearing } from "./sun-compass.ts";
-import { dateWords } from "./words.ts";
+import { bearingShort, dateWords } from "./words.ts";
 
 /** One aim of a day as a person follows it outdoors. */
 export interface AimCardLine {
@@ -85,7 +91,7 @@ export const aimCard = (place: CardPlace, period: Period, { parts }: DayRoutine)
     return {
       setting,
       when: index === 0 ? FIRST_AIM : walkWords(place, period, fromMinutes),
-      compassDeg: north.needle === "useless" ? null : wrapBearing(bearingDeg - north.declinationDeg),
+      compassDeg: north.needle === "useless" ? null : compassBearing(bearingDeg, north.declinationDeg),
       compass: compassWords(bearingDeg, north),
       byShadow: noonShadowWords(bearingDeg, noonSun, noonClock),
       bySun: index === 0 ? null : sunwardWords(bearingDeg, sunStand(place, noonMs + fromMinutes * MINUTE_MS)),
@@ -113,7 +119,7 @@ export const dialBearings = (answer: Reaim, mostAims: number): readonly WantedBe
       ? []
       : [
           {
-            name: `${index + 1} ${setting.name} ${Math.round(setting.bearingDeg)}°`,
+            name: `${index + 1} ${setting.name} ${bearingShort(setting.bearingDeg)}`,
             bearingDeg: setting.bearingDeg,
           },
         ],

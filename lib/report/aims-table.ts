@@ -1,6 +1,7 @@
 import type { Reaim, ReaimPeriod } from "../season/reaim.ts";
 import { compassBearing } from "../sun/index.ts";
 import { type CardPlace, northOf, walkWords } from "./aim-card.ts";
+import { bearingColumn, settingColumn, tiltColumn, writtenBearing } from "./setting-columns.ts";
 import { type Column, csvText, type Table } from "./table.ts";
 
 /** One aim of one routine in one period. The limit has a row of its own, without an aim. */
@@ -103,37 +104,16 @@ const COLUMNS: readonly Column<AimRow>[] = [
     says: "Clock time in the site's zone at which it is set, to five minutes; empty for the first aim, which is set the evening before.",
     value: ({ from }) => from,
   },
-  {
-    name: "setting",
-    title: "setting",
-    datatype: "string",
-    says: "Name of the leg in use, or flat.",
-    value: ({ setting }) => setting,
-  },
-  {
-    name: "tilt_deg",
-    title: "tilt",
-    unit: "degrees",
-    datatype: "decimal",
-    says: "Tilt of the panel, up from horizontal: 0 is flat, 90 upright.",
-    value: ({ tiltDeg }) => tiltDeg,
-    decimals: 1,
-  },
-  {
-    name: "bearing_deg",
-    title: "bearing",
-    unit: "degrees",
-    datatype: "decimal",
-    says: "Bearing the panel faces, clockwise from true north; empty when it lies flat.",
-    value: ({ bearingDeg }) => bearingDeg,
-  },
+  settingColumn(({ setting }) => setting),
+  tiltColumn(({ tiltDeg }) => tiltDeg),
+  bearingColumn(({ bearingDeg }) => bearingDeg),
   {
     name: "compass_deg",
     title: "by compass",
     unit: "degrees",
-    datatype: "decimal",
+    datatype: "integer",
     says: "The same bearing from magnetic north (World Magnetic Model, at the middle of the period); empty where a compass is of no use.",
-    value: ({ compassDeg }) => compassDeg,
+    value: ({ compassDeg }) => (compassDeg === null ? null : writtenBearing(compassDeg, 0)),
   },
   {
     name: "expected_Wh_a_day",

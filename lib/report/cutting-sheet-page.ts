@@ -1,5 +1,5 @@
 import { select } from "d3";
-import { inchesText, millimetresText } from "../plan/length.ts";
+import { millimetresText } from "../plan/length.ts";
 import type { Plan } from "../plan/plan.ts";
 import { type CuttingSheet, cuttingSheet } from "../stand/cutting-sheet.ts";
 import { flatTiltDeg, type NamedLeg, standGeometry } from "../stand/settings.ts";
@@ -12,6 +12,7 @@ import { sideViewDrawing } from "./side-view-drawing.ts";
 import { steadyWords } from "./steady-words.ts";
 import { cellText, type Table } from "./table.ts";
 import { themeCss } from "./theme.ts";
+import { lengthWords } from "./words.ts";
 
 const DRAWING_PX = 310;
 
@@ -188,5 +189,3 @@ export const cuttingSheetPage = (document: Document, plan: Plan, legs: readonly 
   }
   return `<!doctype html>\n${document.documentElement.outerHTML}\n`;
 };
-
-const lengthWords = (mm: number): string => `${millimetresText(mm)} (${inchesText(mm)})`;

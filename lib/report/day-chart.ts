@@ -1,6 +1,7 @@
 import * as Plot from "@observablehq/plot";
 import { max, maxIndex } from "d3";
 import { Temporal } from "temporal-polyfill";
+import { clockOfMinutes } from "../plan/clock.ts";
 import type { DayCurves } from "../season/day-curves.ts";
 import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
 import { endLabels } from "./setting-marks.ts";
@@ -14,13 +15,8 @@ export type DayQuantity = "watts" | "plane irradiance";
 const MARGIN = { top: 34, left: 44, bottom: 34 };
 const HOUR_MS = 3_600_000;
 
-const wrapHour = (hour: number): number => ((hour % 24) + 24) % 24;
-
 /** A clock reading of an hour count that may lie outside the day. @example clockText(25.5) // "01:30" */
-export const clockText = (hour: number): string => {
-  const minutes = Math.round(wrapHour(hour) * 60) % 1440;
-  return `${String(Math.floor(minutes / 60)).padStart(2, "0")}:${String(minutes % 60).padStart(2, "0")}`;
-};
+export const clockText = (hour: number): string => clockOfMinutes(hour * 60);
 
 /**
  * Hours on the site's clock for each step, counted on from the midnight before the day's solar noon, so that a

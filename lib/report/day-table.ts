@@ -1,5 +1,6 @@
 import type { DayCurves } from "../season/day-curves.ts";
 import { clockHours, clockText } from "./day-chart.ts";
+import { settingColumn } from "./setting-columns.ts";
 import type { Table } from "./table.ts";
 
 /** One step of a day under one setting. */
@@ -41,13 +42,7 @@ export const dayTable = (curves: DayCurves, timeZone: string): Table<DayRow> => 
         says: "Middle of the step on the site's clock, as it stands at that day's solar noon.",
         value: ({ clock: time }) => time,
       },
-      {
-        name: "setting",
-        title: "setting",
-        datatype: "string",
-        says: "Name of the leg in use, or flat.",
-        value: ({ setting }) => setting,
-      },
+      settingColumn(({ setting }) => setting),
       {
         name: "power_W",
         title: "power",

@@ -1,6 +1,6 @@
 import type { LegDays, LegSetAnswer } from "../season/leg-set.ts";
 import type { LegsAnswer } from "../season/legs-answer.ts";
-import { energyColumn, legInchesColumn, legMmColumn, tiltColumns } from "./leg-columns.ts";
+import { energyColumn, legInchesColumn, legMmColumn, tiltColumns } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 
 /** One leg of one set. */

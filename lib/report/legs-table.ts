@@ -4,7 +4,7 @@ import { standGeometry } from "../stand/settings.ts";
 import { standPanels } from "../stand/stand-panel.ts";
 import { type Steadiness, steadiness } from "../stand/steadiness.ts";
 import { stowing } from "../stand/stow.ts";
-import { energyColumn, legInchesColumn, legMmColumn, tiltColumns } from "./leg-columns.ts";
+import { energyColumn, legInchesColumn, legMmColumn, settingColumn, tiltColumns } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 
 /** One setting of the stand and all that is known of it. */
@@ -14,13 +14,7 @@ export interface LegRow extends SettingFacts {
 }
 
 const COLUMNS: readonly Column<LegRow>[] = [
-  {
-    name: "setting",
-    title: "setting",
-    datatype: "string",
-    says: "Name of the leg, or flat.",
-    value: ({ setting }) => setting.name,
-  },
+  settingColumn(({ setting }) => setting.name),
   legMmColumn(({ setting }) => setting.legMm),
   legInchesColumn(({ setting }) => setting.legMm),
   ...tiltColumns<LegRow>(({ setting }) => setting.tiltDeg),

@@ -1,6 +1,6 @@
 import { inchesText } from "../plan/length.ts";
 import type { CuttingSheet, SheetLeg } from "../stand/cutting-sheet.ts";
-import { legInchesColumn, legMmColumn, tiltColumns } from "./leg-columns.ts";
+import { legInchesColumn, legMmColumn, tiltColumns } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 
 const COLUMNS: readonly Column<SheetLeg>[] = [

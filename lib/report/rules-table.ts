@@ -1,6 +1,6 @@
 import { otherReading } from "../plan/angle.ts";
 import type { RuleOfThumb } from "../season/rules-of-thumb.ts";
-import { energyColumn } from "./leg-columns.ts";
+import { energyColumn } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 
 const degrees = (

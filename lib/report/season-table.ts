@@ -1,4 +1,5 @@
 import type { SeasonYield } from "../season/season-yield.ts";
+import { bearingColumn, settingColumn, tiltColumn } from "./setting-columns.ts";
 import { type Column, csvText, type Table } from "./table.ts";
 
 /** One day under one setting. */
@@ -38,31 +39,9 @@ const COLUMNS: readonly Column<SeasonRow>[] = [
     says: "Civil date, in the site's time zone, of the solar noon of the day.",
     value: ({ date }) => date,
   },
-  {
-    name: "setting",
-    title: "setting",
-    datatype: "string",
-    says: "Name of the leg in use, or flat.",
-    value: ({ setting }) => setting,
-  },
-  {
-    name: "tilt_deg",
-    title: "tilt",
-    unit: "degrees",
-    datatype: "decimal",
-    says: "Tilt of the panel, up from horizontal: 0 is flat, 90 upright.",
-    value: ({ tiltDeg }) => tiltDeg,
-    decimals: 1,
-  },
-  {
-    name: "bearing_deg",
-    title: "bearing",
-    unit: "degrees",
-    datatype: "decimal",
-    says: "Bearing the panel faces, clockwise from true north.",
-    value: ({ bearingDeg }) => bearingDeg,
-    decimals: 1,
-  },
+  settingColumn(({ setting }) => setting),
+  tiltColumn(({ tiltDeg }) => tiltDeg),
+  bearingColumn(({ bearingDeg }) => bearingDeg),
   {
     name: "sun_hours",
     title: "sun up",

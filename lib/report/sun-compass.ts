@@ -57,7 +57,7 @@ export const sunCompass = (
 ): SVGSVGElement => {
   const { rings, lines } = sunCompassDial(place, days);
   const [first, last] = [days[0].date, days[days.length - 1].date];
-  const arrows = wanted.map(({ name, bearingDeg }) => `${name} ${Math.round(bearingDeg)} degrees`).join(", ");
+  const arrows = wanted.map(({ name }) => name).join(", ");
   const svg = paperDrawing(document, WIDTH_MM, HEIGHT_MM, {
     name: `Sun compass for ${place.name}`,
     description: `A dial of date rings and clock lines for the shadow of a pin, ${first} to ${last}, to be printed at true size. Arrows: ${arrows || "true north only"}.`,

@@ -1,7 +1,7 @@
 import type { Setting } from "../season/settings.ts";
 import type { Swap } from "../season/swap-calendar.ts";
 import type { SwapsAnswer } from "../season/swaps-answer.ts";
-import { energyColumn, legMmColumn, tiltColumns } from "./leg-columns.ts";
+import { energyColumn, legMmColumn, tiltColumns } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 
 /** One line of the calendar: from that date on, this setting. */

@@ -2,7 +2,7 @@ import type { Table } from "./table.ts";
 
 /** What made a table, told beside it. */
 export interface Provenance {
-  /** The plan as the user wrote it. */
+  /** The plan as read, every default in it. */
   readonly plan: unknown;
   /** The models used, in words. */
   readonly models: readonly string[];

@@ -1,5 +1,5 @@
 import { bestTilts, type TiltLadder } from "../season/tilt-ladder.ts";
-import { energyColumn, tiltColumns } from "./leg-columns.ts";
+import { energyColumn, tiltColumns } from "./setting-columns.ts";
 import type { Table } from "./table.ts";
 
 /** One day of the tilt-by-date map: its best tilt, and what that and a few others bring. */

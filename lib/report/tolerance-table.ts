@@ -1,7 +1,7 @@
 import type { SettingFacts } from "../season/legs-answer.ts";
 import type { Period } from "../season/periods.ts";
 import { BEARING_ERRORS_DEG, type TiltBand, type ToleranceCost } from "../season/tolerance.ts";
-import { energyColumn } from "./leg-columns.ts";
+import { energyColumn, settingColumn } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 
 /** One setting in one period. */
@@ -18,13 +18,7 @@ const periodColumn = <Row extends { readonly period: Period }>(): Column<Row> =>
 });
 
 const TOLERANCE_COLUMNS: readonly Column<ToleranceRow>[] = [
-  {
-    name: "setting",
-    title: "setting",
-    datatype: "string",
-    says: "Name of the leg, or flat.",
-    value: ({ setting }) => setting,
-  },
+  settingColumn(({ setting }) => setting),
   periodColumn<ToleranceRow>(),
   energyColumn(
     "mean_Wh",

@@ -1,8 +1,46 @@
-import { otherReading } from "../plan/angle.ts";
+import { otherReading, wrapBearing } from "../plan/angle.ts";
 import { inchesText } from "../plan/length.ts";
 import type { Column } from "./table.ts";
 
-/** Columns that every table about legs has alike. */
+/** Columns that all tables about settings and legs have alike. */
+
+/** The setting's name; empty where there is none. */
+export const settingColumn = <Row>(name: (row: Row) => string | null): Column<Row> => ({
+  name: "setting",
+  title: "setting",
+  datatype: "string",
+  says: "Name of the leg in use, or flat.",
+  value: name,
+});
+
+/** The tilt from the ground alone, for tables that are wide enough without the reading from a post. */
+export const tiltColumn = <Row>(tiltDeg: (row: Row) => number | null): Column<Row> => ({
+  name: "tilt_deg",
+  title: "tilt",
+  unit: "degrees",
+  datatype: "decimal",
+  says: "Tilt of the panel, up from horizontal: 0 is flat, 90 upright.",
+  value: tiltDeg,
+  decimals: 1,
+});
+
+/** A bearing as it is written: one that rounds up to 360 is north, 0. */
+export const writtenBearing = (bearingDeg: number, decimals: number): number =>
+  Number(wrapBearing(bearingDeg).toFixed(decimals)) % 360;
+
+/** The bearing that the panel faces; empty where it faces none. */
+export const bearingColumn = <Row>(bearingDeg: (row: Row) => number | null): Column<Row> => ({
+  name: "bearing_deg",
+  title: "bearing",
+  unit: "degrees",
+  datatype: "decimal",
+  says: "Bearing the panel faces, clockwise from true north.",
+  value: (row) => {
+    const bearing = bearingDeg(row);
+    return bearing === null ? null : writtenBearing(bearing, 1);
+  },
+  decimals: 1,
+});
 
 /** A leg's length in millimetres; empty for flat. */
 export const legMmColumn = <Row>(legMm: (row: Row) => number | null): Column<Row> => ({

@@ -42,14 +42,14 @@ export const chargeChart = (season: BatterySeason, frame: ChartFrame): SVGSVGEle
     marginTop: 34,
     marginLeft: 44,
     marginRight: narrow ? 16 : 96,
-    marginBottom: 58,
+    marginBottom: 64,
     x: { type: "utc" },
     y: { domain: [-12, 104] },
     marks: [
       ...valueAxis("% charge, the day's lowest", narrow ? 4 : 6),
       Plot.axisX({
         anchor: "bottom",
-        dy: 6,
+        dy: 14,
         tickSize: 0,
         ticks: narrow ? 4 : 8,
         label: null,

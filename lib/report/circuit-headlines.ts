@@ -1,8 +1,9 @@
 import type { Worth } from "../plan/worth.ts";
 import type { WiringAnswer } from "../season/wiring.ts";
 import type { WorthAnswer } from "../season/worth.ts";
+import type { CurveToShow } from "./curve-chart.ts";
 import type { Headline } from "./headline.ts";
-import { energyWords } from "./words.ts";
+import { energyWords, gainWords } from "./words.ts";
 import { cheapestEnough, shortDaysWords } from "./worth-words.ts";
 
 /** What the panel's cable costs, whether it may carry its current, and what the next size would return. */
@@ -27,6 +28,18 @@ export const wiringHeadline = ({ runs, days }: WiringAnswer): Headline => {
           { figure: `${energyWords(next.returnsWhASeason)} in ${days} days` },
           ".",
         ]),
+  ];
+};
+
+/** What tracking the panel's best voltage takes beyond holding it at the battery's, in full sun. */
+export const controllerHeadline = ({ label, curve: { mppt, pwm } }: CurveToShow): Headline => {
+  const gain = gainWords(mppt.watts, pwm.watts);
+  return [
+    `In full sun, ${label}, an MPPT controller takes `,
+    { figure: `${Math.round(mppt.watts)} W` },
+    `${gain === null ? "" : `, ${gain}`} where a PWM one takes `,
+    { figure: `${Math.round(pwm.watts)} W` },
+    ".",
   ];
 };
 

@@ -36,12 +36,11 @@ export const dropChart = ({ run, choices }: RunAnswer, frame: ChartFrame): SVGSV
         fillOpacity: ({ today }: { readonly today: boolean }) => (today ? 0.95 : 0.55),
       }),
       Plot.ruleY([CUSTOMARY_DROP_PCT], { stroke: colour("ink"), strokeDasharray: "4 3" }),
-      Plot.text([`customary ${CUSTOMARY_DROP_PCT} %`], {
+      Plot.text([`customary\n${CUSTOMARY_DROP_PCT} %`], {
         frameAnchor: "right",
         y: CUSTOMARY_DROP_PCT,
         textAnchor: "start",
         dx: 6,
-        lineWidth: 6,
         fill: colour("muted"),
       }),
       Plot.text(choices, {

@@ -157,18 +157,17 @@ const isCrowded = ({ months, swaps, cutting, turning }: FieldSheet): boolean =>
 
 /** The field sheet as one element, to be put on a page. It carries no style of its own: see `FIELD_SHEET_CSS`. */
 export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLElement => {
-  const { plan, swaps, lastDate, months, cautions } = sheet;
+  const { plan, swaps, lastDate, dayWh, cautions } = sheet;
   const article = select(document.createElement("article") as HTMLElement).attr(
     "class",
     isCrowded(sheet) ? "field-sheet crowded" : "field-sheet",
   );
   const header = article.append("header");
   header.append("h1").text(plan.name);
-  const wh = months.reduce((sum, { meanWh }) => sum + meanWh, 0) / Math.max(1, months.length);
   header
     .append("p")
     .text(
-      `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(lastDate)} · about ${energyWords(wh)} a day`,
+      `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(lastDate)} · about ${energyWords(dayWh)} a day`,
     );
   const wiring = part(document, "Wiring, in this order");
   list(wiring, "ol", SETTING_UP);

@@ -44,6 +44,8 @@ export interface FieldSheet {
     readonly noonWh: number;
   } | null;
   readonly months: readonly MonthExpectation[];
+  /** Mean of all days of the season with the legs changed as the sheet says, Wh. */
+  readonly dayWh: number;
   readonly cloudIn: boolean;
   readonly cautions: readonly string[];
 }
@@ -118,6 +120,7 @@ export const fieldSheet = (
   const season = standSeason(plan, skies, units);
   const swaps = swapsAnswer(season);
   const yields = seasonYield(skies, units, settingsOf(plan));
+  const inUse = settingInUse(swaps);
   const { days } = skies.sun;
   const middle = days[Math.floor(days.length / 2)];
   const { latitudeDeg, longitudeDeg } = plan.site;
@@ -134,7 +137,8 @@ export const fieldSheet = (
     swaps: swapRows(swaps),
     lastDate: days[days.length - 1].date,
     turning: answer && turningOf(plan, skies, answer, aims),
-    months: monthExpectations(yields, settingInUse(swaps)),
+    months: monthExpectations(yields, inUse),
+    dayWh: mean(days, (_, day) => judgedWh(yields.settings[inUse[day]])[day]) ?? 0,
     cloudIn: skies.expected.length > 0,
     cautions: [WIND_CAUTION, ...circuitCautions(plan)],
   };

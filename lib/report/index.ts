@@ -31,7 +31,7 @@ export {
 } from "./checks.ts";
 export { casesTable, comparisonsTable, measuredTable } from "./checks-tables.ts";
 export { circuitCautions, secondPanelCautions } from "./circuit-cautions.ts";
-export { wiringHeadline, worthHeadline } from "./circuit-headlines.ts";
+export { controllerHeadline, wiringHeadline, worthHeadline } from "./circuit-headlines.ts";
 export { circuitModelWords } from "./circuit-models.ts";
 export {
   type ControllerGain,

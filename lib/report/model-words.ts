@@ -42,7 +42,9 @@ export const modelWords = ({ sky }: Plan): readonly string[] => [
   "sun: Meeus, Astronomical Algorithms, apparent position; distance: Spencer 1971; 1361 W/m² (Kopp & Lean 2011)",
   "clear sky: Bird & Hulstrom 1981; air mass: Kasten & Young 1989",
   ...(sky.source === "weather"
-    ? [`weather file: ${sky.file.slice(sky.file.lastIndexOf("/") + 1)}; where it has no beam, diffuse share by ${SPLIT[sky.diffuseSplit]}`]
+    ? [
+        `weather file: ${sky.file.slice(sky.file.lastIndexOf("/") + 1)}; where it has no beam, diffuse share by ${SPLIT[sky.diffuseSplit]}`,
+      ]
     : []),
   ...(sky.source === "climate" ? [climateWords(sky.from), ...CLIMATE] : []),
   TO_PLANE[sky.toPlane],

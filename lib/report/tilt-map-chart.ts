@@ -49,7 +49,11 @@ const lineNames = (best: readonly Step[], inUse: readonly number[] | null): read
   const days = best.length;
   const margin = Math.round(days * NAME_MARGIN);
   const apart = (day: number): number => (inUse === null ? best[day].tilt : best[day].tilt - inUse[day]);
-  const inside = range(margin, days - margin).filter((day) => Number.isFinite(apart(day)));
+  // A name beside a step would be struck through by it.
+  const isCalm = (day: number): boolean =>
+    inUse === null ||
+    range(-margin / 2, margin / 2).every((off) => inUse[day + Math.round(off)] === inUse[day]);
+  const inside = range(margin, days - margin).filter((day) => Number.isFinite(apart(day)) && isCalm(day));
   const at = greatest(inside, (day) => Math.abs(apart(day)));
   if (at === undefined) return [];
   const other = greatest(

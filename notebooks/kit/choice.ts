@@ -8,6 +8,8 @@ export interface ChoiceOptions<Value> {
   readonly format: (choice: Value) => string;
   /** The choice before anything was picked [the first]. */
   readonly start?: Value;
+  /** Whether it only asks for more work to be done, which is nothing to print [false]. */
+  readonly asks?: boolean;
 }
 
 /**
@@ -20,7 +22,7 @@ export interface ChoiceOptions<Value> {
 export const choice = <Value>(
   name: string,
   choices: readonly Value[],
-  { label, format, start }: ChoiceOptions<Value>,
+  { label, format, start, asks = false }: ChoiceOptions<Value>,
 ): ViewOf<Value> => {
   const [head] = choices;
   if (head === undefined) throw new RangeError("choice: expected at least one choice, received none");
@@ -32,7 +34,15 @@ export const choice = <Value>(
     { id },
     ...choices.map((each) => el("option", { selected: each === first }, format(each))),
   );
-  const picker = viewOf(el("div", { class: "field choice" }, el("label", { for: id }, label), select), first);
+  const picker = viewOf(
+    el(
+      "div",
+      { class: asks ? "field choice asks" : "field choice" },
+      el("label", { for: id }, label),
+      select,
+    ),
+    first,
+  );
   // The list's own word would come before the value has changed.
   select.addEventListener("input", (event) => {
     event.stopPropagation();

@@ -15,6 +15,10 @@ export interface DataTableOptions {
 /** Rows written out at a time: more than its window shows, far fewer than a season has. */
 const ROWS_AT_A_TIME = 60;
 
+/** Text longer than this may be broken into lines, and than this is a sentence. */
+const LONG_TEXT = 16;
+const SENTENCE = 60;
+
 const isNumber = <Row>({ datatype }: Column<Row>): boolean =>
   datatype === "decimal" || datatype === "integer";
 
@@ -25,27 +29,34 @@ const shown = <Row>({ value, decimals = 0 }: Column<Row>, row: Row): string => {
   return typeof cell === "number" ? (Number(cell.toFixed(decimals)) + 0).toFixed(decimals) : cell;
 };
 
-const headCell = <Row>(column: Column<Row>): HTMLElement =>
+/** How a column's cells are set: numbers to the right, words in lines, sentences in wide lines. */
+type Setting = "number" | "words" | "sentences" | undefined;
+
+const settingOf = <Row>(column: Column<Row>, rows: readonly Row[]): Setting => {
+  if (isNumber(column)) return "number";
+  const longest = Math.max(0, ...rows.slice(0, ROWS_AT_A_TIME).map((row) => shown(column, row).length));
+  if (longest > SENTENCE) return "sentences";
+  return longest > LONG_TEXT ? "words" : undefined;
+};
+
+const headCell = <Row>(column: Column<Row>, setting: Setting): HTMLElement =>
   el(
     "th",
-    { scope: "col", title: column.says, class: isNumber(column) ? "number" : undefined },
+    { scope: "col", title: column.says, class: setting },
     column.title,
     column.unit === undefined ? null : el("small", {}, column.unit),
   );
 
-const bodyRow = <Row>(columns: readonly Column<Row>[], row: Row): HTMLElement =>
-  el(
-    "tr",
-    {},
-    ...columns.map((column) => el("td", isNumber(column) ? { class: "number" } : {}, shown(column, row))),
-  );
+const bodyRow = <Row>(columns: readonly Column<Row>[], settings: readonly Setting[], row: Row): HTMLElement =>
+  el("tr", {}, ...columns.map((column, index) => el("td", { class: settings[index] }, shown(column, row))));
 
 /** The rows in a window of their own; further ones are written as the reader comes near them. A long table is not for paper. */
 const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement => {
   const rowsBody = el("tbody");
+  const settings = columns.map((column) => settingOf(column, rows));
   const write = (upTo: number): void => {
     const from = rowsBody.childElementCount;
-    rowsBody.append(...rows.slice(from, upTo).map((row) => bodyRow(columns, row)));
+    rowsBody.append(...rows.slice(from, upTo).map((row) => bodyRow(columns, settings, row)));
   };
   const window = el(
     "div",
@@ -59,7 +70,12 @@ const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement => {
         if (left < window.clientHeight) write(rowsBody.childElementCount + ROWS_AT_A_TIME);
       },
     },
-    el("table", {}, el("thead", {}, el("tr", {}, ...columns.map(headCell))), rowsBody),
+    el(
+      "table",
+      {},
+      el("thead", {}, el("tr", {}, ...columns.map((column, index) => headCell(column, settings[index])))),
+      rowsBody,
+    ),
   );
   write(ROWS_AT_A_TIME);
   return window;
@@ -115,7 +131,7 @@ export const dataTable = <Row>(
         if (details.open && holder.childElementCount === 0) holder.append(body(table), count());
       },
     },
-    el("summary", {}, "Numbers behind it"),
+    el("summary", {}, "Its numbers"),
     holder,
   );
   return el("div", { class: "data-behind" }, details, buttons);

@@ -1,7 +1,7 @@
 import { el } from "./dom.ts";
 
 /** Side by side from this width on; a drawing never gets narrower than this. */
-const LEAST_PX = 300;
+const LEAST_PX = 256;
 const GAP_PX = 16;
 
 /** How wide each of some drawings may be in a column of a width, px. */

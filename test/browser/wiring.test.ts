@@ -1,9 +1,15 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { batteryModel, operatingCurve } from "../../lib/circuit/index.ts";
+import { batteryModel, type OperatingCurve, operatingCurve } from "../../lib/circuit/index.ts";
 import type { Plan } from "../../lib/plan/index.ts";
-import { csvText, wiringHeadline, wiringSummary, wiringTable } from "../../lib/report/index.ts";
+import {
+  controllerHeadline,
+  csvText,
+  wiringHeadline,
+  wiringSummary,
+  wiringTable,
+} from "../../lib/report/index.ts";
 import { batteryOfPlan, branchesOf, heldAim, panelUnits, type WiringAnswer } from "../../lib/season/index.ts";
 import { DEMO, livedPlan, skiesFor } from "./demo.ts";
 import { expectFigures, field, figuresOf, notebookUnderTest } from "./notebook-under-test.ts";
@@ -26,10 +32,21 @@ const savedTable = async (page: Page): Promise<string> => {
   return readFileSync(await download.path(), "utf8");
 };
 
+/** All panels of a plan with their cables in full sun, cells at a warmth. */
+const curveOf = (plan: Plan, cellC: number): OperatingCurve => {
+  const southwards = heldAim({ tiltDeg: 0, bearingDeg: 180 });
+  const branches = branchesOf({
+    ...plan,
+    panels: panelUnits(plan.panels).map((unit) => ({ unit, aims: southwards })),
+  });
+  return operatingCurve(branches, plan.circuit, batteryModel(plan.battery), { absorbedWm2: 1000, cellC });
+};
+
 /** Waits until headline, sentences and table are those of a plan, to the last digit. */
 const expectWiring = async (page: Page, plan: Plan): Promise<void> => {
   const wiring = wiringOf(plan);
-  await expectFigures(page, figuresOf(wiringHeadline(wiring)));
+  const curve = { label: "cells at 45 °C", curve: curveOf(plan, 45) };
+  await expectFigures(page, figuresOf([...wiringHeadline(wiring), ...controllerHeadline(curve)]));
   const sentences = wiringSummary(wiring);
   await expect
     .poll(() => page.locator("main .wiring-says li").allTextContents(), { timeout: 20_000 })
@@ -74,15 +91,8 @@ test("the controller's kind changes what a cable costs, and its current is judge
 test("a warmer panel moves the operating points to where the library has them", async () => {
   const { page, complaints, close } = await opened();
   const plan = livedPlan();
-  const branches = branchesOf({
-    ...plan,
-    panels: panelUnits(plan.panels).map((unit) => ({ unit, aims: heldAim({ tiltDeg: 0, bearingDeg: 180 }) })),
-  });
   const pointsAt = (cellC: number): string => {
-    const { mppt, pwm } = operatingCurve(branches, plan.circuit, batteryModel(plan.battery), {
-      absorbedWm2: 1000,
-      cellC,
-    });
+    const { mppt, pwm } = curveOf(plan, cellC);
     const words = [mppt, pwm].map(
       ({ volts, amps, watts }, index) =>
         `cells at ${cellC} °C, ${index === 0 ? "MPPT" : "PWM"}: ${volts.toFixed(1)} V, ${amps.toFixed(2)} A, ${watts.toFixed(0)} W`,

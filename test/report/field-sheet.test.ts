@@ -1,6 +1,7 @@
 import { parseHTML } from "linkedom";
 import { expect, test } from "vitest";
 import { fieldSheet, monthExpectations } from "../../lib/report/field-sheet.ts";
+import { fieldSheetHeadline } from "../../lib/report/field-sheet-headline.ts";
 import { fieldSheetPage } from "../../lib/report/field-sheet-page.ts";
 import { panelUnits, skiesOfPlan } from "../../lib/season/index.ts";
 import { aPlan, yieldsOf } from "./a-season.ts";
@@ -61,4 +62,30 @@ test("a likelier sky counts for more in a month's spread", () => {
   const mixed = { ...yields, weights: [0.95, 0.05], settings: [{ ...one, underEachSky: [bright, dark] }] };
   const [may] = monthExpectations(mixed, new Uint8Array(20));
   expect(may!.p10Wh).toBeGreaterThan(0.9 * Math.min(...bright));
+});
+
+test("what to expect of a day is the mean of the days, not of the months: a short month counts for less", () => {
+  // Two days of May, thirty of June.
+  const sheet = sheetOf(aPlan({ season: { from: "2027-05-30", to: "2027-06-30", stepMinutes: 30 } }), 1);
+  const [may, june] = sheet.months;
+  expect(sheet.dayWh).toBeCloseTo((2 * may!.meanWh + 30 * june!.meanWh) / 32, 9);
+  expect(Math.abs(sheet.dayWh - (may!.meanWh + june!.meanWh) / 2)).toBeGreaterThan(0.1);
+});
+
+test("in a sentence it says what to begin with, when to change, where to face, and what to expect", () => {
+  const sheet = sheetOf(aPlan(), 1);
+  const words = (of: typeof sheet) =>
+    fieldSheetHeadline(of)
+      .map((part) => (typeof part === "string" ? part : part.figure))
+      .join("");
+  const [first] = sheet.swaps;
+  const at = (date: string) => ({ ...first!, date });
+  const expected = `, face south (180° true), and expect ${Math.round(sheet.dayWh)} Wh a day under a clear sky`;
+  const begin = `Begin with ${first!.to.name} (${Math.round(first!.to.tiltDeg)}°)`;
+  expect(words({ ...sheet, swaps: [first!] })).toContain(`${begin} and leave it${expected}`);
+  expect(words({ ...sheet, swaps: [first!, at("2027-06-02"), at("2027-06-09")] })).toContain(
+    `${begin}, change on 2 June and 9 June${expected}`,
+  );
+  const often = [1, 2, 3, 4, 5].map((day) => at(`2027-06-0${day}`));
+  expect(words({ ...sheet, swaps: [first!, ...often] })).toContain(`${begin}, change 5 times${expected}`);
 });

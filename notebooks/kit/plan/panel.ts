@@ -5,6 +5,7 @@ import type { Units } from "../units.ts";
 import { rowOf } from "./field-list.ts";
 import { keep, kept } from "./keep.ts";
 import { planOfFragment } from "./link.ts";
+import { planWords } from "./plan-words.ts";
 import { SECTIONS } from "./section-list.ts";
 import { demoPlan, openPlanStore, type PlanStore } from "./store.ts";
 import { planToolbar } from "./toolbar.ts";
@@ -75,8 +76,9 @@ export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
     toolbar.element,
     ...sections.map(({ details }) => details),
   );
+  const words = el("p", { class: "plan-words" });
   const panel = viewOf<Setup | undefined>(
-    el("div", { class: "plan", role: "region", "aria-label": "Plan" }, outer),
+    el("div", { class: "plan", role: "region", "aria-label": "Plan" }, outer, words),
     undefined,
   );
   const refresh = (): void => {
@@ -101,6 +103,7 @@ export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
     if (problems.length > 0 && panel.value !== undefined) return;
     const usable: Plan = problems.length === 0 ? plan : { ...demoPlan(), name: plan.name };
     panel.value = { plan: usable, given, units };
+    words.textContent = planWords(usable, units);
     saySo(panel);
   };
   // The panel's own fields also say `input`; only the panel's word counts, once the plan has been read anew.

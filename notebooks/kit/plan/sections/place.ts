@@ -61,7 +61,7 @@ export const placeSection: Section = {
       path: ["site", "elevationM"],
       label: "Above the sea",
       unit: "m",
-      says: "Read it off a map: it does not follow the place. Thinner air lets more light through.",
+      says: "Off a map. Left empty: that of the place whose climate is taken, else the sea's.",
     },
     {
       kind: "choice",

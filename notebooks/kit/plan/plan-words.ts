@@ -1,0 +1,31 @@
+import { inchesText, millimetresText } from "../../../lib/plan/length.ts";
+import type { Plan } from "../../../lib/plan/plan.ts";
+import { dateWords, listWords } from "../../../lib/report/words.ts";
+import { settingsOf } from "../../../lib/season/settings.ts";
+import type { Units } from "../units.ts";
+
+const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>
+  `${Number(Math.abs(value).toFixed(2))}° ${value < 0 ? negative : positive}`;
+
+const SKIES = {
+  clear: "clear sky every day",
+  climate: "cloud by a climate",
+  weather: "cloud by a weather file",
+} as const;
+
+/** What a plan comes down to, in one line: what the numbers of a page are for when its panel is folded or left off the paper. */
+export const planWords = (plan: Plan, units: Units): string => {
+  const { site, season, sky, panels } = plan;
+  const legs = settingsOf(plan).flatMap(({ name, legMm }) =>
+    legMm === null ? [] : [`${name} ${units === "metric" ? millimetresText(legMm) : inchesText(legMm)}`],
+  );
+  return [
+    `${site.name}, ${degrees(site.latitudeDeg, ["N", "S"])} ${degrees(site.longitudeDeg, ["E", "W"])}`,
+    `${dateWords(season.from)} to ${dateWords(season.to)}`,
+    SKIES[sky.source],
+    listWords(
+      panels.map(({ howMany, module }) => `${howMany === 1 ? "" : `${howMany} × `}${module.powerW} W`),
+    ),
+    ...(legs.length === 0 ? [] : [`legs ${listWords(legs)}`]),
+  ].join(" · ");
+};

@@ -43,14 +43,17 @@ const written = <Row>({ name, value, decimals = 0 }: Column<Row>, row: Row, inde
  *
  * @throws RangeError when a number is not finite: a file never says `NaN`
  */
-export const csvText = <Row>({ columns, rows }: Table<Row>): string =>
-  `${Papa.unparse(
+export const csvText = <Row>({ columns, rows }: Table<Row>): string => {
+  const text = Papa.unparse(
     {
       fields: columns.map(({ name }) => name),
       data: rows.map((row, index) => columns.map((column) => written(column, row, index))),
     },
     { newline: "\r\n", escapeFormulae: true },
-  )}\r\n`;
+  );
+  // A header without rows is ended by the library, a last row is not.
+  return rows.length === 0 ? text : `${text}\r\n`;
+};
 
 /** A cell as a person reads it: its own decimals, yes and no, nothing where nothing is known. */
 export const cellText = <Row>({ value, decimals = 0 }: Column<Row>, row: Row): string => {

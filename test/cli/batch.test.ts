@@ -77,6 +77,8 @@ describe("batch", () => {
       "3 ",
     ]);
     expect(data[4].problem).toContain("must be JSON");
+    // No blank line anywhere: five rows below the header.
+    expect((await readFile(out, "utf8")).split("\r\n")).toHaveLength(1 + 5 + 1);
     expect(existsSync(`${out}.part`)).toBe(false);
   });
 

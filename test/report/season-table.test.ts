@@ -18,6 +18,11 @@ test("has the promised header, CRLF line ends, a row for each day and setting", 
   expect(data).toHaveLength(20 * 3);
 });
 
+test("a table without rows is its header, one line", () => {
+  const { rows: _, ...rest } = seasonTable(yieldsOf(aPlan()));
+  expect(csvText({ ...rest, rows: [] })).toBe(`${HEADER}\r\n`);
+});
+
 test("marks exactly one setting best on each day, the one with the most", () => {
   const { data } = parsed(seasonCsv(yieldsOf(aPlan(), () => 0.5)));
   const dates = [...new Set(data.map(({ date }) => date))];

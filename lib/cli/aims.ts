@@ -9,7 +9,7 @@ import { panelUnits } from "../season/panel-unit.ts";
 import { type Reaim, reaim } from "../season/reaim.ts";
 import { chartDocument } from "./chart-document.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
-import { readPlanFile } from "./plan-file.ts";
+import { planHeading, readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { progressLine } from "./progress.ts";
@@ -78,7 +78,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const dial = textOption(words, "dial");
   await deliver(
     {
-      planFile,
+      heading: planHeading(planFile),
       files: [
         ...tableFiles(textOption(words, "csv"), aimsTable(answer, place), provenance),
         ...(dial === undefined ? [] : [{ path: dial, content: dialFile(plan, answer, place, aims) }]),

@@ -17,7 +17,7 @@ import { type BatteryAnswer, batteryOfPlan } from "../season/battery-answer.ts";
 import { livedSkies } from "./battery-seasons.ts";
 import { chartDocument } from "./chart-document.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
-import { readPlanFile } from "./plan-file.ts";
+import { planHeading, readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { tableFiles } from "./table-files.ts";
 import { textOption, type Verb, type VerbWords, type Voice } from "./verb.ts";
@@ -83,7 +83,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const cautions = circuitCautions(plan);
   await deliver(
     {
-      planFile,
+      heading: planHeading(planFile),
       files: await filesAsked(words, plan, answer),
       json: () => ({
         plan,

@@ -5,9 +5,9 @@ import { MEAN_MONTH_DAYS } from "../sky/climate/month-sun.ts";
 import { placeHeight } from "../sky/climate/place-height.ts";
 import { type ClimateStation, monthlyGlobal } from "../sky/climate/station.ts";
 import { shippedClimates } from "./climate-tables.ts";
+import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import {
   numberOption,
-  switchedOn,
   textOption,
   UsageError,
   type Verb,
@@ -72,8 +72,9 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   }
   if (near === undefined) {
     const found = findPlaces(table, name ?? "", most);
-    if (switchedOn(words, "json")) voice.say(JSON.stringify({ places: found.map(jsonOf) }));
-    else voice.say(found.length === 0 ? `No place is called "${name}".` : found.map(lineOf).join("\n"));
+    const lines = found.length === 0 ? [`No place is called "${name}".`] : found.map(lineOf);
+    const json = () => ({ places: found.map(jsonOf) });
+    await deliver({ heading: null, files: [], lines, json }, words, voice);
     return;
   }
   const spot = spotOf(near);
@@ -83,21 +84,28 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const site = { ...spot, elevationM };
   const shares = nearestPlaces(table, site);
   const { climate, warnings } = climateOfShares("nearest places", shares, site, "fitted");
-  if (switchedOn(words, "json")) {
-    const places = shares.map(({ station, ...share }) => ({ ...share, ...jsonOf(station) }));
-    voice.say(JSON.stringify({ site, climate, places, warnings }));
-    return;
-  }
-  voice.say(
-    [
-      ...shares.map(
-        (share) => `${String(Math.round(100 * share.weight)).padStart(3)} %  ${placeLine(share)}`,
-      ),
-      "",
-      `Height above the sea: ${elevationM} m${height === null ? "" : `, that of ${height.place}; --elevation states another`}`,
-      `Mean daily light, January to December, kWh/m2: ${climate.globalKWhM2.map((value) => value.toFixed(1)).join(" ")}`,
-      ...warnings,
-    ].join("\n"),
+  await deliver(
+    {
+      heading: null,
+      files: [],
+      json: () => ({
+        site,
+        climate,
+        places: shares.map(({ station, ...share }) => ({ ...share, ...jsonOf(station) })),
+        warnings,
+      }),
+      lines: [
+        ...shares.map(
+          (share) => `${String(Math.round(100 * share.weight)).padStart(3)} %  ${placeLine(share)}`,
+        ),
+        "",
+        `Height above the sea: ${elevationM} m${height === null ? "" : `, that of ${height.place}; --elevation states another`}`,
+        `Mean daily light, January to December, kWh/m2: ${climate.globalKWhM2.map((value) => value.toFixed(1)).join(" ")}`,
+        ...warnings,
+      ],
+    },
+    words,
+    voice,
   );
 };
 
@@ -109,7 +117,7 @@ export const placesVerb: Verb = {
     near: { type: "string" },
     elevation: { type: "string" },
     most: { type: "string" },
-    json: { type: "boolean" },
+    json: DELIVERY_OPTIONS.json,
   },
   mostWords: 1,
   run,

@@ -13,6 +13,10 @@ export interface PlanFile {
   readonly isDemo: boolean;
 }
 
+/** What stands above an answer: the plan's name, and that it is the demo where it is. */
+export const planHeading = ({ plan, isDemo }: PlanFile): string =>
+  `${plan.name}${isDemo ? " (the demo plan)" : ""}`;
+
 /** The plan that runs when none is named. Its folder lies beside `lib` and beside `dist` alike. */
 const DEMO = fileURLToPath(new URL("../../data/plans/warden-hut.json", import.meta.url));
 

@@ -12,7 +12,7 @@ import type { PlanSkies } from "../season/skies-of-plan.ts";
 import { isRough } from "../sky/climate/plan-climate.ts";
 import { chartDocument } from "./chart-document.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
-import { readPlanFile } from "./plan-file.ts";
+import { planHeading, readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { progressLine } from "./progress.ts";
@@ -79,7 +79,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const provenance = { plan, models: modelWords(plan), version: await version() };
   await deliver(
     {
-      planFile,
+      heading: planHeading(planFile),
       files: [
         ...tableFiles(textOption(words, "csv"), seasonTable(yields), provenance),
         ...chartFiles(textOption(words, "chart"), yields),

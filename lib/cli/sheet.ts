@@ -1,9 +1,11 @@
 import { fieldSheet } from "../report/field-sheet.ts";
 import { PAPERS, type Paper } from "../report/field-sheet-css.ts";
 import { fieldSheetPage } from "../report/field-sheet-page.ts";
+import { modelWords } from "../report/model-words.ts";
 import { panelUnits } from "../season/panel-unit.ts";
 import { chartDocument } from "./chart-document.ts";
-import { readPlanFile } from "./plan-file.ts";
+import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
+import { planHeading, readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { printPdf } from "./print-pdf.ts";
@@ -16,7 +18,7 @@ import {
   type Voice,
   wholeOption,
 } from "./verb.ts";
-import { type WholeFile, writeWholeFiles } from "./write-file.ts";
+import type { WholeFile } from "./write-file.ts";
 
 const help = `
   panel-season sheet [PLAN] [options]
@@ -24,10 +26,11 @@ const help = `
 The field sheet: one page to take along, black on white. Legs to cut, which leg when, where to face
 and when to turn, what to expect month by month, wiring order and cautions.
 
-  --html FILE      the page, whole in itself [field-sheet.html when neither file is named]
+  --html FILE      the page, whole in itself [field-sheet.html when no other form is asked for]
   --pdf FILE       the page as PDF, printed by an installed Chromium, Chrome or Edge
   --paper SIZE     A4 or Letter [A4]
   --aims N         aims a day to spell out, 1 (no turning) to 4 [2]
+  --json           what the sheet says as JSON on standard output
   --from --to --step --climate   as in season
   --force          replace files that are there already
 
@@ -52,19 +55,25 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const sheet = fieldSheet(plan, skies, panelUnits(plan.panels), aims);
   const page = fieldSheetPage(chartDocument(), sheet, paper);
   const pdfFile = textOption(words, "pdf");
-  const htmlFile = textOption(words, "html") ?? (pdfFile === undefined ? "field-sheet.html" : undefined);
+  const unnamed = pdfFile === undefined && !switchedOn(words, "json") ? "field-sheet.html" : undefined;
+  const htmlFile = textOption(words, "html") ?? unnamed;
   const files: WholeFile[] = [
     ...(htmlFile === undefined ? [] : [{ path: htmlFile, content: page }]),
     ...(pdfFile === undefined ? [] : [{ path: pdfFile, content: await printPdf(page) }]),
   ];
-  await writeWholeFiles(files, { force: switchedOn(words, "force") });
-  voice.say(
-    [
-      `${plan.name}${planFile.isDemo ? " (the demo plan)" : ""}: field sheet for ${paper} paper`,
-      ...notes,
-    ].join("\n"),
+  await deliver(
+    {
+      heading: planHeading(planFile),
+      files,
+      json: () => ({ ...sheet, notes, models: modelWords(plan) }),
+      lines: [
+        `Field sheet for ${paper} paper: legs, which leg when, where to face, what to expect, wiring and cautions.`,
+        ...notes,
+      ],
+    },
+    words,
+    voice,
   );
-  for (const { path } of files) voice.remark(`wrote ${path}\n`);
 };
 
 export const sheetVerb: Verb = {
@@ -73,11 +82,11 @@ export const sheetVerb: Verb = {
   help,
   options: {
     ...PLAN_OPTIONS,
+    ...DELIVERY_OPTIONS,
     html: { type: "string" },
     pdf: { type: "string" },
     paper: { type: "string" },
     aims: { type: "string" },
-    force: { type: "boolean" },
   },
   mostWords: 1,
   run,

@@ -9,7 +9,7 @@ import { panelUnits } from "../season/panel-unit.ts";
 import { standSeason } from "../season/stand-season.ts";
 import { type SwapsAnswer, swapsAnswer } from "../season/swaps-answer.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
-import { readPlanFile } from "./plan-file.ts";
+import { planHeading, readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { tableFiles } from "./table-files.ts";
@@ -73,7 +73,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const provenance = { plan, models: modelWords(plan), version: await version() };
   await deliver(
     {
-      planFile,
+      heading: planHeading(planFile),
       files: tableFiles(textOption(words, "csv"), swapsTable(answer), provenance),
       json: () => swapsJson(plan, answer, notes),
       lines: [

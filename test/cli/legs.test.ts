@@ -73,7 +73,17 @@ describe("legs", () => {
     expect((await trim("40", "35", "ground")).said).toMatch(/^Cut 83\.3 mm \(3 1\/4 in\) off the foot/);
     expect((await trim("50", "55", "post")).said).toMatch(/^Cut 83\.3 mm/);
     expect((await trim("35", "40", "ground")).said).toMatch(/^Don't cut: the leg is already 83\.3 mm/);
-    expect((await listen("legs", file, "--measured", "40", "--wanted", "35")).code).toBe(2);
+    expect((await trim("40", "35", "ground")).said).toContain("Before cutting: Measure the stand itself");
+    const json = ["--measured", "40", "--wanted", "35", "--read-from", "ground", "--json"];
+    expect(JSON.parse((await listen("legs", file, ...json)).said).cutMm).toBeCloseTo(83.3, 1);
+    expect(await trim("90", "35", "ground")).toMatchObject({
+      code: 1,
+      remarked: expect.stringContaining("measured tilt"),
+    });
+    expect(await listen("legs", file, "--measured", "40", "--wanted", "35")).toMatchObject({
+      code: 2,
+      remarked: expect.stringContaining("--read-from: must be ground or post"),
+    });
     expect((await listen("legs", file, "--wanted", "35")).code).toBe(2);
   });
 

@@ -1,12 +1,16 @@
 import type { Plan } from "../../plan/plan.ts";
-import { trimWords } from "../../report/trim-words.ts";
-import { trimOf } from "../../stand/cut.ts";
+import { PlanError } from "../../plan/problem.ts";
+import { type Trim, trimOf } from "../../stand/cut.ts";
 import { tiltOfReading } from "../../stand/reading.ts";
 import { standGeometry } from "../../stand/settings.ts";
 import { numberOption, textOption, UsageError, type VerbWords } from "../verb.ts";
 
-/** What to cut off a leg, when both tilts were given; `null` when trimming was not asked for. */
-export const trimAsked = (words: VerbWords, plan: Plan): string | null => {
+/**
+ * What to cut off a leg, when both tilts were given; `null` when trimming was not asked for.
+ *
+ * @throws PlanError when a tilt can't be had with the plan's stand
+ */
+export const trimAsked = (words: VerbWords, plan: Plan): Trim | null => {
   const [measured, wanted] = ["measured", "wanted"].map((name) =>
     numberOption(words, name, [0, 90], "degrees"),
   );
@@ -17,9 +21,11 @@ export const trimAsked = (words: VerbWords, plan: Plan): string | null => {
   }
   if (from !== "ground" && from !== "post") {
     throw new UsageError(
-      `--read-from ${from ?? ""}: must be ground or post, whichever both angles are read from`,
+      `--read-from${from === undefined ? "" : ` ${from}`}: must be ground or post, whichever both angles are read from`,
     );
   }
   const tilt = (deg: number): number => tiltOfReading({ deg, from });
-  return trimWords(trimOf(standGeometry(plan.stand), tilt(measured), tilt(wanted)));
+  const trim = trimOf(standGeometry(plan.stand), tilt(measured), tilt(wanted));
+  if (trim.kind === "impossible") throw new PlanError([trim.problem]);
+  return trim;
 };

@@ -1,4 +1,5 @@
 import { CUTTING_CAUTION, legsSummary } from "../../report/legs-summary.ts";
+import { trimWords } from "../../report/trim-words.ts";
 import { chosenLegs, legsAsSettings } from "../../season/chosen-legs.ts";
 import { LEG_OBJECTIVES, type LegObjective, type LegSetAnswer, MOST_LEGS } from "../../season/leg-set.ts";
 import { bestLegsOfPlan, legsAnswer } from "../../season/legs-answer.ts";
@@ -8,7 +9,7 @@ import type { PlanSkies } from "../../season/skies-of-plan.ts";
 import { type StandSeason, standSeason } from "../../season/stand-season.ts";
 import { WIND_CAUTION } from "../../stand/steadiness.ts";
 import { DELIVERY_OPTIONS, deliver } from "../deliver.ts";
-import { readPlanFile } from "../plan-file.ts";
+import { planHeading, readPlanFile } from "../plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "../plan-options.ts";
 import { planSkies } from "../plan-skies.ts";
 import { progressLine } from "../progress.ts";
@@ -16,6 +17,8 @@ import { textOption, UsageError, type Verb, type VerbWords, type Voice, wholeOpt
 import { legsFiles, legsJson } from "./files.ts";
 import { LEGS_HELP } from "./help.ts";
 import { trimAsked } from "./trim.ts";
+
+const BEFORE_CUTTING = `Before cutting: ${CUTTING_CAUTION}`;
 
 const objectiveOf = (words: VerbWords): LegObjective => {
   const text = textOption(words, "for") ?? LEG_OBJECTIVES[0];
@@ -46,7 +49,8 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const plan = planWithOptions(planFile.plan, words);
   const trim = trimAsked(words, plan);
   if (trim !== null) {
-    voice.say(trim);
+    const lines = [trimWords(trim), "", BEFORE_CUTTING];
+    await deliver({ heading: null, files: [], json: () => trim, lines }, words, voice);
     return;
   }
   const most = wholeOption(words, "most", [0, MOST_LEGS], "legs") ?? 3;
@@ -60,16 +64,10 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const answer = legsAnswer(season, objective, sets, legsAsSettings(plan, legs));
   await deliver(
     {
-      planFile,
+      heading: planHeading(planFile),
       files: await legsFiles(words, season, answer, legs),
       json: () => legsJson(plan, answer, legs, notes),
-      lines: [
-        ...legsSummary(answer),
-        ...notes,
-        "",
-        `Before cutting: ${CUTTING_CAUTION}`,
-        `Wind: ${WIND_CAUTION}`,
-      ],
+      lines: [...legsSummary(answer), ...notes, "", BEFORE_CUTTING, `Wind: ${WIND_CAUTION}`],
     },
     words,
     voice,

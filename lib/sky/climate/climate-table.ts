@@ -60,10 +60,13 @@ const airIn = (row: Row): MonthlyAir | null => {
   return complete(meanC) ? { kind: "mean", meanC } : null;
 };
 
+/** Weather stations measure wind at 10 m (WMO), so that is what a table without a height means. */
+const STATION_WIND_M = 10;
+
 const windIn = (row: Row): MonthlyWind | null => {
   const ms = twelveIn(row, "wind_", "_m_s");
-  const heightM = numberIn(row.wind_height_m);
-  return complete(ms) && Number.isFinite(heightM) ? { ms, heightM } : null;
+  const heightM = isEmpty(row.wind_height_m) ? STATION_WIND_M : numberIn(row.wind_height_m);
+  return complete(ms) ? { ms, heightM } : null;
 };
 
 /** The day-to-day memory of a row; where one half of it is given, the other is missed by the range it must lie in. */
@@ -120,7 +123,7 @@ const stationIn = (
   const wind = windIn(row);
   const dayMemory = memoryIn(row);
   problems.push(...airProblems(air, path));
-  if (wind !== null) within("wind_height_m", 0.2, 300, "m above ground");
+  if (wind !== null && !isEmpty(row.wind_height_m)) within("wind_height_m", 0.2, 300, "m above ground");
   if (dayMemory !== null) {
     within("day_memory", ...DAY_MEMORY_RANGE, "(correlation of a day's clearness with the next day's)");
     within("day_memory_years", ...DAY_MEMORY_YEARS, "years of days that day_memory was measured on");
@@ -189,7 +192,7 @@ const isProblems = (found: LightColumns | readonly Problem[]): found is readonly
  *
  * Columns: `latitude_deg`, `longitude_deg` and twelve of light (`global_MM_kWh_m2_day`, `global_MM_MJ_m2_day`,
  * `clearness_MM` or `sunshine_MM_h`, MM from 01 to 12) are needed. `id`, `place`, `country`, `elevation_m`, `source`,
- * `air_low_MM_degC` with `air_high_MM_degC` or `air_mean_MM_degC`, `wind_MM_m_s` with `wind_height_m`, and `day_memory`
+ * `air_low_MM_degC` with `air_high_MM_degC` or `air_mean_MM_degC`, `wind_MM_m_s` with `wind_height_m` [10], and `day_memory`
  * with `day_memory_years` (correlation of a day's clearness with the next, months' means removed; years of days behind
  * it) may be there.
  * Other columns are passed over.

@@ -1,7 +1,7 @@
 /**
  * Places of a table by name.
  */
-import type { SunshineRelation } from "../../plan/climate.ts";
+import { ANALOGY_KINDS, type SunshineRelation } from "../../plan/climate.ts";
 import { nearestName } from "../../plan/nearest-name.ts";
 import { PlanError } from "../../plan/problem.ts";
 import type { ClimateSite } from "./blend.ts";
@@ -74,10 +74,8 @@ export const namedPlace = (
     .map(({ station }) => station)
     .sort((a, b) => distanceKm(a, site) - distanceKm(b, site));
   if (nearest === undefined) {
-    const near = nearestName(
-      name,
-      table.stations.map((station) => station.place),
-    );
+    // A kind of climate may be meant where a place is asked for, as on the command line.
+    const near = nearestName(name, [...table.stations.map((station) => station.place), ...ANALOGY_KINDS]);
     throw new PlanError([
       {
         path: "sky.from.name",

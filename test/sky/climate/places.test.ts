@@ -124,6 +124,9 @@ describe("climateOfPlace", () => {
 
   test("does not know every place, and offers the nearest name", () => {
     expect(() => climateOfPlace(shipped, "Lhassa", bremerhaven)).toThrow('did you mean "Lhasa"?');
+    expect(() => climateOfPlace(shipped, "cool wet cost", bremerhaven)).toThrow(
+      'did you mean "cool wet coast"?',
+    );
   });
 });
 

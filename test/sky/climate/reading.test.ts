@@ -70,7 +70,7 @@ describe("parseClimateTable reads", () => {
     expect(read({ source: "sunshine" }).source).toBe("sunshine");
   });
 
-  test("a mean of the air where there is no range; months or a height missing are no air and no wind", () => {
+  test("a mean of the air where there is no range; months missing are no air and no wind; stations measure wind at 10 m", () => {
     const mean = monthly("air_mean_", counted(2), "_degC");
     const low = monthly("air_low_", counted(-3), "_degC");
     const high = monthly("air_high_", counted(5), "_degC");
@@ -81,7 +81,7 @@ describe("parseClimateTable reads", () => {
     expect(read({ ...low, ...high, air_low_07_degC: "" }).air).toBeNull();
     expect(read({ ...mean, air_mean_12_degC: "" }).air).toBeNull();
     const wind = monthly("wind_", counted(1), "_m_s");
-    expect(read(wind).wind).toBeNull();
+    expect(read(wind).wind?.heightM).toBe(10);
     expect(read({ ...wind, wind_height_m: 2, wind_03_m_s: "" }).wind).toBeNull();
   });
 

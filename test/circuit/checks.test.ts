@@ -85,6 +85,13 @@ describe("circuitRemarks", () => {
     expect(said(mppt({ maxCurrentA: 8.3 }, { wiring: "own-controllers" }), three)).toEqual([]);
   });
 
+  test("puts a danger before a loss that was found first", () => {
+    // Three panels of 8.12 A on a controller of 20 A.
+    const lines = said(mppt({ maxCurrentA: 20 }), [panel({}, "trio", 3)]);
+    expect(lines.map((line) => line.split(":")[0])).toEqual(["danger", "loss"]);
+    expect(lines[1]).toContain("24.4 A");
+  });
+
   test("warns of a controller that charges faster than the battery takes", () => {
     const small = batterySchema.parse({ chemistry: "AGM", capacityAh: 40 });
     // 25 % of 40 Ah is 10 A.
@@ -115,6 +122,12 @@ describe("circuitRemarks", () => {
     expect(said(mppt({ startAboveBatteryV: 9.1 }), [panel()])).toEqual([]);
     expect(said(mppt({ startAboveBatteryV: 9.2 }), [panel()])).toHaveLength(1);
     expect(said(mppt({ startAboveBatteryV: 0, headroomV: 9.2 }), [panel()])).toHaveLength(1);
+    // A full AGM battery at 12.9 V and 0.3 V of a PWM controller: 13.2 V.
+    const tiny = (vocV: number) => panel({ powerW: 55, vmpV: 11, impA: 5, vocV, iscA: 5.4 });
+    expect(said(pwm(), [tiny(13.1)])).toEqual([
+      'loss: "prop" (Voc 13.1 V) is too low to charge a battery of 12.9 V through this controller.',
+    ]);
+    expect(said(pwm(), [tiny(13.3)])[0]).toContain("In hot sun");
     const sixty = panel({ powerW: 150, vmpV: 30, impA: 5, vocV: 37, iscA: 5.4 });
     expect(said(pwm(), [sixty])).toEqual([
       'loss: "prop" works at 30.0 V; a PWM controller pulls it down to the battery\'s 12.9 V and wastes the rest. This panel needs MPPT.',

@@ -23,7 +23,8 @@ describe("loadColumns", () => {
       watts: 10,
       use: { kind: "at-times", times: [{ from: "18:00", to: "21:30" }] },
     });
-    const { steadyW } = loadColumns(lamp, daysFrom("2027-06-21", 1), "Europe/Berlin");
+    const { steadyW, cooling } = loadColumns(lamp, daysFrom("2027-06-21", 1), "Europe/Berlin");
+    expect(cooling).toEqual([]);
     expect(Array.from(steadyW.subarray(15, 21))).toEqual([0, 10, 10, 10, 5, 0]);
     expect(sum(steadyW)).toBeCloseTo(35, 9);
   });
@@ -95,6 +96,9 @@ describe("loadColumns", () => {
     const { steadyW } = loadColumns(lamp, { startsMs, stepMinutes: 60 }, "Etc/UTC");
     expect(steadyW[11]).toBeCloseTo(2.5, 6);
     expect(steadyW[12]).toBeCloseTo(7.5, 6);
+    // A day later the step ends 20 s later on the clock: 920 s of 3600.
+    expect(steadyW[24 + 11]).toBeCloseTo(2.5556, 4);
+    expect(steadyW[48 + 11]).toBeCloseTo(2.6111, 4);
     expect(sum(steadyW)).toBeCloseTo(30, 9);
   });
 

@@ -81,9 +81,19 @@ describe("resistance", () => {
     expect(iecOhmPerKm(16, "5", "aluminium", 20)).toBeCloseTo(1.21 * 1.639312, 9);
   });
 
+  test("at 20 degC the standard's own figures to the digit, warmer by its own rule", () => {
+    expect(iecOhmPerKm(2.5, "5", "copper", 20)).toBe(7.98);
+    expect(iecOhmPerKm(2.5, "1-2", "copper", 20)).toBe(7.41);
+    // (230 + 70) / 250 = 1.2, for a listed size, one between two and one beyond the last.
+    expect(iecOhmPerKm(2.5, "5", "copper", 70)).toBeCloseTo(1.2 * 7.98, 12);
+    expect(iecOhmPerKm(5, "5", "copper", 70)).toBeCloseTo((1.2 * 19.8) / 5, 12);
+    expect(iecOhmPerKm(400, "1-2", "copper", 70)).toBeCloseTo((1.2 * 0.0601 * 300) / 400, 12);
+  });
+
   test("solid or stranded, by series", () => {
     expect(ohmPerKm({ series: "metric", areaMm2: 4 }, "flexible", "copper", 20)).toBe(4.95);
     expect(ohmPerKm({ series: "metric", areaMm2: 4 }, "stranded", "copper", 20)).toBe(4.61);
+    expect(ohmPerKm({ series: "metric", areaMm2: 16 }, "stranded", "aluminium", 20)).toBe(1.91);
     const gauge = { series: "awg", gauge: 12 } as const;
     const solid = ohmPerKm(gauge, "solid", "copper", 20);
     expect(ohmPerKm(gauge, "stranded", "copper", 20)).toBeCloseTo(1.02 * solid, 12);
@@ -108,6 +118,7 @@ test("thicker sizes: gauges as shops sell them, down to 4/0; never the size itse
   expect(
     thickerSizes({ series: "awg", gauge: 3 }, 9).map((size) => ("gauge" in size ? size.gauge : null)),
   ).toEqual([2, 1, 0, -1, -2, -3]);
+  expect(thickerSizes({ series: "awg", gauge: 12 }, 1)).toEqual([{ series: "awg", gauge: 10 }]);
   expect(thickerSizes({ series: "awg", gauge: -3 }, 2)).toEqual([]);
   expect(thickerSizes({ series: "metric", areaMm2: 5 }, 1)).toEqual([{ series: "metric", areaMm2: 6 }]);
 });

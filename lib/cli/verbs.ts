@@ -3,6 +3,7 @@ import { batchVerb } from "./batch/verb.ts";
 import { batteryVerb } from "./battery.ts";
 import { legsVerb } from "./legs/verb.ts";
 import { placesVerb } from "./places.ts";
+import { planVerb } from "./plan.ts";
 import { seasonVerb } from "./season.ts";
 import { sheetVerb } from "./sheet.ts";
 import { swapsVerb } from "./swaps.ts";
@@ -18,6 +19,7 @@ export const VERBS: readonly Verb[] = [
   batteryVerb,
   worthVerb,
   sheetVerb,
+  planVerb,
   placesVerb,
   batchVerb,
 ];

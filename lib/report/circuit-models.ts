@@ -5,7 +5,7 @@ export const circuitModelWords = ({
   circuit,
   battery,
 }: Pick<Plan, "circuit" | "battery">): readonly string[] => [
-  "panel: single diode fitted by De Soto, Klein & Beckman 2006, its cable in series, panels in parallel at one voltage (Jain & Kapoor 2004)",
+  "circuit: each panel's cable in series with its curve, panels in parallel at one voltage (Jain & Kapoor 2004)",
   "cable: IEC 60228 for metric sizes, ASTM B258 and IEC 60028 copper for gauges",
   circuit.controller.kind === "mppt"
     ? "controller: MPPT at the common point of most power, efficiency by its curve"

@@ -38,7 +38,7 @@ const climateWords = (from: ClimateFrom): string => {
 };
 
 /** The models behind a plan's figures, each with its source, for the tables' metadata. */
-export const modelWords = ({ sky }: Plan): readonly string[] => [
+export const modelWords = ({ sky, panels }: Plan): readonly string[] => [
   "sun: Meeus, Astronomical Algorithms, apparent position; distance: Spencer 1971; 1361 W/m² (Kopp & Lean 2011)",
   "clear sky: Bird & Hulstrom 1981; air mass: Kasten & Young 1989",
   ...(sky.source === "weather"
@@ -49,5 +49,8 @@ export const modelWords = ({ sky }: Plan): readonly string[] => [
   ...(sky.source === "climate" ? [climateWords(sky.from), ...CLIMATE] : []),
   TO_PLANE[sky.toPlane],
   "glass: Martin & Ruiz 2001, 2005",
-  "cell temperature: Faiman 2008",
+  panels.some(({ mount }) => mount.kind === "fixed" && mount.back === "roof")
+    ? "cell temperature: Faiman 2008; on a roof 1.8 times the rise, Skoplaki et al. 2008"
+    : "cell temperature: Faiman 2008",
+  "panel: single diode fitted to the nameplate, De Soto, Klein & Beckman 2006",
 ];

@@ -37,7 +37,7 @@ export const controllerHeadline = ({ label, curve: { mppt, pwm } }: CurveToShow)
   return [
     `In full sun, ${label}, an MPPT controller takes `,
     { figure: `${Math.round(mppt.watts)} W` },
-    `${gain === null ? "" : `, ${gain}`} where a PWM one takes `,
+    gain === null ? ", a PWM one " : `, ${gain} than a PWM one with its `,
     { figure: `${Math.round(pwm.watts)} W` },
     ".",
   ];

@@ -17,8 +17,6 @@ const MARGIN = { top: 34, right: 20, bottom: 34, left: 44 };
 const LOWEST_LABEL_DEG = 6;
 /** A date's label stays this far from either side. */
 const LABEL_ROOM_DEG = 24;
-/** A path this much lower than the highest is dated from below, where no hour of the day's own path stands. */
-const LOW_PATH_DEG = 5;
 /** An hour's label stands inside the curve: right of its rising part, under its top, left of its falling part. */
 const HOUR_SIDES = [
   { holds: (side: number) => side < -0.2, dx: 9, dy: 5, textAnchor: "start" },
@@ -73,7 +71,6 @@ export const sunPathChart = (
       ...aims.map(({ turnDeg }) => Math.abs(turnDeg)),
     ) + ROOM_DEG,
   );
-  const highest = Math.max(...all.map(({ altitudeDeg }) => altitudeDeg));
   const altitudeAt = skylineOf(skyline);
   const ridge = Array.from({ length: 2 * Math.ceil(widest) + 1 }, (_, step) => {
     const turnDeg = step - Math.ceil(widest);
@@ -123,19 +120,17 @@ export const sunPathChart = (
         strokeWidth: 1,
         strokeDasharray: "2 3",
       }),
-      ...[-1, 1].map((side) =>
-        Plot.text(
-          frames
-            .flatMap((points) => greatest(points.filter(labelFits), ({ altitudeDeg }) => altitudeDeg) ?? [])
-            .filter(({ altitudeDeg }) => side === (altitudeDeg < highest - LOW_PATH_DEG ? 1 : -1)),
-          {
-            x: "turnDeg",
-            y: "altitudeDeg",
-            text: ({ date }: PathPoint) => dateWords(date),
-            dy: side === 1 ? 14 : -8,
-            fill: colour("muted"),
-          },
+      Plot.text(
+        frames.flatMap(
+          (points) => greatest(points.filter(labelFits), ({ altitudeDeg }) => altitudeDeg) ?? [],
         ),
+        {
+          x: "turnDeg",
+          y: "altitudeDeg",
+          text: ({ date }: PathPoint) => dateWords(date),
+          dy: -8,
+          fill: colour("muted"),
+        },
       ),
       ...parts.map(({ points, colour: ink }) =>
         Plot.line(points, {

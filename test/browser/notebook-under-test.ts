@@ -18,8 +18,12 @@ const DESKTOP = { viewport: { width: 1280, height: 900 } } as const;
 /** The first chart of a page. */
 export const CHART = "main figure svg[aria-label]";
 
-/** Builds a notebook before a file's tests and clears it away after them. */
-export const notebookUnderTest = (file: string): NotebookUnderTest => {
+/**
+ * Builds a notebook before a file's tests and clears it away after them.
+ *
+ * @param ready what is on the page once it can be used
+ */
+export const notebookUnderTest = (file: string, ready = CHART): NotebookUnderTest => {
   let browser: Browser;
   let takeAway: TakeAway;
   beforeAll(async () => {
@@ -31,7 +35,7 @@ export const notebookUnderTest = (file: string): NotebookUnderTest => {
   });
   const openedAt = async (url: string, options: BrowserContextOptions = {}): Promise<GuardedPage> => {
     const guarded = await guardedPage(browser, url, { ...DESKTOP, ...options });
-    await guarded.page.locator(CHART).first().waitFor({ timeout: 60_000 });
+    await guarded.page.locator(ready).first().waitFor({ timeout: 60_000 });
     return guarded;
   };
   return { opened: (options) => openedAt(takeAway.url, options), openedAt };

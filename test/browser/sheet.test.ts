@@ -2,14 +2,18 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
+import { parseHTML } from "linkedom";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { printPdf } from "../../lib/cli/print-pdf.ts";
-import { PlanError } from "../../lib/plan/index.ts";
+import { PlanError, readPlan } from "../../lib/plan/index.ts";
+import { fieldSheet } from "../../lib/report/field-sheet.ts";
 import { PAPERS } from "../../lib/report/field-sheet-css.ts";
-import { chromiumProgram, launchChromium } from "./chromium.ts";
-import { guardedPage } from "./guarded-page.ts";
-import { builtTakeAway, type TakeAway } from "./take-away.ts";
+import { fieldSheetHeadline } from "../../lib/report/field-sheet-headline.ts";
+import { fieldSheetArticle } from "../../lib/report/field-sheet-page.ts";
+import { panelUnits } from "../../lib/season/index.ts";
+import { chromiumProgram } from "./chromium.ts";
+import { DEMO, skiesFor } from "./demo.ts";
+import { expectFigures, field, figuresOf, notebookUnderTest } from "./notebook-under-test.ts";
 
 /** Paper sizes in points: ISO 216 A4 is 210 x 297 mm, US Letter 8.5 x 11 in. */
 const SIZES = { A4: [595, 842], Letter: [612, 792] } as const;
@@ -80,18 +84,33 @@ test("without a browser the PDF is refused, with what to do instead", async () =
 }, 120_000);
 
 describe("the notebook", () => {
-  let browser: Browser;
-  let takeAway: TakeAway;
-  beforeAll(async () => {
-    [browser, takeAway] = await Promise.all([launchChromium(), builtTakeAway("sheet.html")]);
+  const { opened } = notebookUnderTest("sheet.html", ".work, .field-sheet");
+
+  test("shows the library's figures: legs, calendar, bearings and months, and follows the plan", async () => {
+    const { page, complaints, close } = await opened();
+    const shown = async (given: unknown, aims: number): Promise<void> => {
+      const plan = readPlan(given);
+      const sheet = fieldSheet(plan, skiesFor(plan).skies, panelUnits(plan.panels), aims);
+      await expectFigures(page, figuresOf(fieldSheetHeadline(sheet)));
+      const { document } = parseHTML("<!doctype html><html><body></body></html>");
+      const article = fieldSheetArticle(document as unknown as Document, sheet);
+      expect(await page.locator(".field-sheet").textContent()).toBe(article.textContent);
+    };
+    await shown(DEMO, 2);
+    await page.getByLabel("Turning it in the course of the day").selectOption({ label: "3 aims a day" });
+    await expect
+      .poll(() => page.locator(".field-sheet .columns ol").first().locator("li").count(), { timeout: 60_000 })
+      .toBe(3);
+    await shown(DEMO, 3);
+    const stand = DEMO.stand as { legs: readonly object[] };
+    await field(page, "stand.legs[0].lengthMm").locator("input[type=text]").fill("340");
+    await shown({ ...DEMO, stand: { ...stand, legs: [{ name: "short", lengthMm: 340 }, stand.legs[1]] } }, 3);
+    expect(complaints).toEqual([]);
+    await close();
   }, 180_000);
-  afterAll(async () => {
-    await browser.close();
-    await takeAway.remove();
-  });
 
   test("works the sheet out beside the page, prints it alone on one page, and saves it", async () => {
-    const { page, complaints, close } = await guardedPage(browser, takeAway.url);
+    const { page, complaints, close } = await opened();
     await page.locator(".field-sheet h1").waitFor({ timeout: 60_000 });
     expect(await page.locator(".field-sheet h1").textContent()).toBe("Bird warden's hut on the mudflats");
     expect(pagesOf(await page.pdf({ preferCSSPageSize: true }))).toBe(1);
@@ -111,7 +130,7 @@ describe("the notebook", () => {
   }, 120_000);
 
   test("the work can be stopped, and started again", async () => {
-    const { page, close } = await guardedPage(browser, takeAway.url);
+    const { page, close } = await opened();
     // Four aims a day take long enough to be caught at it.
     await page.getByLabel("Turning it in the course of the day").selectOption({ label: "4 aims a day" });
     await page.getByRole("button", { name: "Stop" }).click();

@@ -1,17 +1,7 @@
 import { z } from "zod";
 import { quantity } from "./field.ts";
+import { metresOf } from "./length.ts";
 import { gaugeOf, gaugeText } from "./wire-size.ts";
-
-const METRES_PER_FOOT = 0.3048;
-const FEET = /^\s*(\d+(?:\.\d+)?)\s*(?:ft|feet|foot)\s*$/;
-const METRES = /^\s*(\d+(?:\.\d+)?)\s*m\s*$/;
-
-const metresOf = (text: string): number | null => {
-  const metric = METRES.exec(text);
-  if (metric) return Number(metric[1]);
-  const feet = FEET.exec(text);
-  return feet ? Number(feet[1]) * METRES_PER_FOOT : null;
-};
 
 /** A cable length one way: a number is metres; text carries its unit (`"16 ft"`, `"5 m"`). Metres out. */
 const oneWayM = z

@@ -1,4 +1,4 @@
-/** Lengths. Millimetres inside; inches are accepted as tagged text (`"21.5 in"`) and shown to the nearest 1/16. */
+/** Lengths. Millimetres inside, metres for cables; inches and feet are accepted as tagged text, inches shown to the nearest 1/16. */
 
 /** The international inch (1959), exact by definition. */
 export const MM_PER_INCH = 25.4;
@@ -20,6 +20,24 @@ export const millimetresOf = (text: string): number | null => {
   const [, whole = "0", over = found[4] ?? "0", under = found[5] ?? "1"] = found;
   const inches = Number(whole) + Number(over) / Number(under);
   return Number.isFinite(inches) ? inches * MM_PER_INCH : null;
+};
+
+/** Twelve inches. */
+const METRES_PER_FOOT = 0.3048;
+const FEET = /^\s*(\d+(?:\.\d+)?)\s*(?:ft|feet|foot)\s*$/;
+const METRES = /^\s*(\d+(?:\.\d+)?)\s*m\s*$/;
+
+/**
+ * Reads a length of cable given as text with its unit: `"16 ft"`, `"5 m"`.
+ *
+ * @returns metres, or `null` when the text is no such length
+ * @example metresOf("20 ft") // 6.096
+ */
+export const metresOf = (text: string): number | null => {
+  const metric = METRES.exec(text);
+  if (metric) return Number(metric[1]);
+  const feet = FEET.exec(text);
+  return feet ? Number(feet[1]) * METRES_PER_FOOT : null;
 };
 
 const SIXTEENTHS = 16;

@@ -58,7 +58,10 @@ export const siteSchema = z
       ])
       .meta({ hint: `a reflectance 0 to 1, twelve of them, or one of: ${GROUND_KINDS.join(", ")}` })
       .default("grass"),
-    /** Hills and trees: bearing and altitude pairs, joined by straight lines right round. Empty: a level horizon. */
+    /**
+     * Hills and trees: bearing and altitude pairs, joined by straight lines right round. Empty: a level horizon. A hill
+     * ends where a point says 0: one point alone is a wall of its height all round.
+     */
     horizon: z.array(horizonPoint).max(360).default([]),
   })
   .transform((site) => ({ ...site, timeZone: site.timeZone ?? sunZone(site.longitudeDeg) }));

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { inchesText, millimetresOf, millimetresText } from "../../lib/plan/index.ts";
+import { metresOf } from "../../lib/plan/length.ts";
 
 describe("millimetresOf", () => {
   // The inch of 1959 is 25.4 mm exactly.
@@ -16,6 +17,21 @@ describe("millimetresOf", () => {
 
   test.each(["", "21.5", "five in", "-3 in", "1/0 in", "3 ft"])("%j is no length", (text) => {
     expect(millimetresOf(text)).toBeNull();
+  });
+});
+
+describe("metresOf", () => {
+  // The foot of 1959 is 0.3048 m exactly.
+  test.each([
+    ["20 ft", 6.096],
+    ["1 foot", 0.3048],
+    ["5.5 m", 5.5],
+  ])("%s is %d m", (text, metres) => {
+    expect(metresOf(text)).toBeCloseTo(metres, 12);
+  });
+
+  test.each(["", "5", "12 yd", "-1 m", "5 mm"])("%j is no length of cable", (text) => {
+    expect(metresOf(text)).toBeNull();
   });
 });
 

@@ -27,7 +27,7 @@ const COLUMNS: readonly Column<LegSetRow>[] = [
     ({ set }) => set.totalWh,
   ),
   energyColumn(
-    "adds_Wh_per_day",
+    "adds_Wh_a_day",
     "adds, a day",
     "How much a day this set brings more than the best one with a leg fewer: of the season's mean day or of the poorest month's, as asked.",
     ({ set }) => set.addsWh,

@@ -24,16 +24,16 @@ const COLUMNS: readonly Column<LegRow>[] = [
     "Energy of the panels on the stand when this setting is kept all season.",
     ({ totalWh }) => totalWh,
   ),
-  energyColumn("mean_Wh", "a day", "The same for a mean day.", ({ tolerance }) => tolerance[0].dayWh),
+  energyColumn("mean_Wh_a_day", "a day", "The same for a mean day.", ({ tolerance }) => tolerance[0].dayWh),
   energyColumn(
-    "per_mm_Wh",
+    "per_mm_Wh_a_day",
     "1 mm of leg costs, a day",
     "What a leg 1 mm too long or too short costs on a mean day, the worse of the two.",
     ({ tolerance }) => tolerance[0].perMmWh,
     2,
   ),
   energyColumn(
-    "per_degree_Wh",
+    "per_degree_Wh_a_day",
     "1° of tilt costs, a day",
     "What a tilt 1 degree off costs on a mean day, the worse of the two.",
     ({ tolerance }) => tolerance[0].perDegWh,
@@ -47,7 +47,7 @@ const COLUMNS: readonly Column<LegRow>[] = [
     value: ({ stows }) => stows,
   },
   {
-    name: "holds_wind_ms",
+    name: "holds_wind_m_s",
     title: "holds, at most",
     unit: "metres per second",
     datatype: "decimal",

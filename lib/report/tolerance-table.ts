@@ -21,20 +21,20 @@ const TOLERANCE_COLUMNS: readonly Column<ToleranceRow>[] = [
   settingColumn(({ setting }) => setting),
   periodColumn<ToleranceRow>(),
   energyColumn(
-    "mean_Wh",
+    "mean_Wh_a_day",
     "a day",
     "What a mean day of the period brings at this setting.",
     ({ dayWh }) => dayWh,
   ),
   energyColumn(
-    "per_mm_Wh",
+    "per_mm_Wh_a_day",
     "1 mm of leg",
     "What a leg 1 mm too long or short costs a day; empty for flat.",
     ({ perMmWh }) => perMmWh,
     2,
   ),
   energyColumn(
-    "per_degree_Wh",
+    "per_degree_Wh_a_day",
     "1° of tilt",
     "What a tilt 1 degree off costs a day.",
     ({ perDegWh }) => perDegWh,
@@ -42,7 +42,7 @@ const TOLERANCE_COLUMNS: readonly Column<ToleranceRow>[] = [
   ),
   ...BEARING_ERRORS_DEG.map((error, index) =>
     energyColumn<ToleranceRow>(
-      `bearing_${error}_deg_Wh`,
+      `bearing_${error}_deg_Wh_a_day`,
       `${error}° of bearing`,
       `What facing ${error} degrees to the wrong side costs a day, the worse of the two.`,
       ({ bearingWh }) => bearingWh[index],
@@ -83,7 +83,7 @@ const BAND_COLUMNS: readonly Column<TiltBand>[] = [
     "Tilt up from horizontal that brings most.",
     ({ bestTiltDeg }) => bestTiltDeg,
   ),
-  energyColumn("best_Wh", "a day", "What a mean day brings at the best tilt.", ({ dayWh }) => dayWh),
+  energyColumn("best_Wh_a_day", "a day", "What a mean day brings at the best tilt.", ({ dayWh }) => dayWh),
   tiltColumn(
     "within_1pct_from_deg",
     "1 %: from",

@@ -86,7 +86,7 @@ const COLUMNS: readonly Column<WiringRow>[] = [
     value: ({ withinCustom }) => withinCustom,
   },
   {
-    name: "lost_Wh_day",
+    name: "lost_Wh_a_day",
     title: "lost a day",
     unit: "watt-hours",
     datatype: "decimal",
@@ -95,7 +95,7 @@ const COLUMNS: readonly Column<WiringRow>[] = [
     decimals: 1,
   },
   {
-    name: "lost_Wh_season",
+    name: "lost_Wh_a_season",
     title: "lost a season",
     unit: "watt-hours",
     datatype: "integer",
@@ -103,7 +103,7 @@ const COLUMNS: readonly Column<WiringRow>[] = [
     value: ({ lostWhASeason }) => lostWhASeason,
   },
   {
-    name: "returns_Wh_season",
+    name: "returns_Wh_a_season",
     title: "returns a season",
     unit: "watt-hours",
     datatype: "integer",

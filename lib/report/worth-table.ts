@@ -80,7 +80,7 @@ const columns = (currency: string): readonly Column<WorthTableRow>[] => [
     (row) => row.shortWh,
   ),
   decimal(
-    "used_Wh_day",
+    "used_Wh_a_day",
     "used",
     "watt-hours a day",
     "What the loads get, a day on average.",
@@ -88,7 +88,7 @@ const columns = (currency: string): readonly Column<WorthTableRow>[] => [
     (row) => row.usedWhADay,
   ),
   decimal(
-    "paper_Wh_day",
+    "paper_Wh_a_day",
     "more on paper",
     "watt-hours a day",
     "What the panels could give more than today.",
@@ -96,7 +96,7 @@ const columns = (currency: string): readonly Column<WorthTableRow>[] => [
     ({ row }) => row?.paperWhADay ?? null,
   ),
   decimal(
-    "useful_Wh_day",
+    "useful_Wh_a_day",
     "more in use",
     "watt-hours a day",
     "What the loads really get more than today.",

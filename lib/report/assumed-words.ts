@@ -26,7 +26,5 @@ export const assumedWords = ({ panels }: Pick<Plan, "panels">): readonly string[
     });
     return values.length === 0
       ? []
-      : [
-          `${name}: not stated, and taken as usual: ${listWords(values)}. Better read them off the plate.`,
-        ];
+      : [`${name}: not stated, and taken as usual: ${listWords(values)}. Better read them off the plate.`];
   });

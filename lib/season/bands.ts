@@ -38,9 +38,7 @@ const weightedQuantile = (
   for (const index of order) {
     const at = below + weights[index] / 2;
     if (at >= share) {
-      return at === lastAt
-        ? values[index]
-        : lastValue + ((share - lastAt) / (at - lastAt)) * (values[index] - lastValue);
+      return lastValue + ((share - lastAt) / (at - lastAt)) * (values[index] - lastValue);
     }
     below += weights[index];
     lastAt = at;

@@ -24,10 +24,10 @@ export interface ToleranceCost {
 
 const heldTilt = (tiltDeg: number): number => Math.min(90, Math.max(0, tiltDeg));
 
-/** A leg as long as the setting's, give or take; where the stand can't follow, the setting's own tilt. */
-const tiltNear = (stand: StandGeometry, { legMm, tiltDeg }: Setting, moreMm: number): number => {
-  const tilt = legMm === null ? Number.NaN : tiltDegOfLeg(stand, legMm + moreMm);
-  return Number.isNaN(tilt) ? tiltDeg : heldTilt(tilt);
+/** The tilt that a leg gives; where the stand can't follow, the one that is there anyway. */
+const tiltOr = (stand: StandGeometry, legMm: number, elseDeg: number): number => {
+  const tilt = tiltDegOfLeg(stand, legMm);
+  return Number.isNaN(tilt) ? elseDeg : heldTilt(tilt);
 };
 
 /**
@@ -46,7 +46,8 @@ export const toleranceOf = (
     aim(1),
     aim(-1),
   ];
-  const byLeg = legMm === null ? null : both((sign) => energy(tiltNear(stand, setting, sign), bearingDeg));
+  const byLeg =
+    legMm === null ? null : both((sign) => energy(tiltOr(stand, legMm + sign, tiltDeg), bearingDeg));
   const byTilt = both((sign) => energy(heldTilt(tiltDeg + sign), bearingDeg));
   const byBearing = BEARING_ERRORS_DEG.map((error) =>
     both((sign) => energy(tiltDeg, wrapBearing(bearingDeg + sign * error))),

@@ -1,6 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import type { SeasonDay } from "../sun/columns.ts";
-import type { Period } from "./periods.ts";
+import type { DayStretch } from "./day-sums.ts";
 
 const MINUTE_MS = 60_000;
 
@@ -22,7 +22,7 @@ export const noonClocks = (days: readonly SeasonDay[], timeZone: string): Float6
   });
 
 /** The mean over a period's days. */
-export const meanClock = (clocks: Float64Array, { first, end }: Period): number =>
+export const meanClock = (clocks: Float64Array, { first, end }: DayStretch): number =>
   clocks.subarray(first, end).reduce((sum, minutes) => sum + minutes, 0) / (end - first);
 
 /** A clock time for a part of a period: it changes when the clocks do. */
@@ -41,7 +41,7 @@ export interface ClockStretch {
  */
 export const clockStretches = (
   clocks: Float64Array,
-  { first, end }: Period,
+  { first, end }: DayStretch,
   afterNoon: number,
 ): readonly ClockStretch[] => {
   const starts = [first];
@@ -49,7 +49,7 @@ export const clockStretches = (
     if (Math.abs(clocks[day] - clocks[day - 1]) > CLOCK_JUMP_MINUTES) starts.push(day);
   }
   return starts.map((start, index) => {
-    const stretch = { name: "", first: start, end: starts[index + 1] ?? end };
+    const stretch = { first: start, end: starts[index + 1] ?? end };
     return { first: start, minutes: meanClock(clocks, stretch) + afterNoon };
   });
 };

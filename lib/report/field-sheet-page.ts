@@ -50,12 +50,16 @@ const table = (section: Part, heads: readonly string[], rows: readonly (readonly
   }
 };
 
-const legsPart = (document: Document, { cutting }: FieldSheet): Part => {
+const legsPart = (document: Document, { cutting, swaps, turning }: FieldSheet): Part => {
   const section = part(document, "Legs");
   if (cutting.legs.length === 0) {
     section.append("p").text("No leg in the plan: the panel lies flat.");
     return section;
   }
+  const used = new Set([
+    ...swaps.map(({ to }) => to.name),
+    ...(turning?.lines ?? []).map(({ setting }) => setting.name),
+  ]);
   const body = section.append("table").append("tbody");
   for (const { mark, name, legMm, pieceMm, howMany, tiltDeg } of cutting.legs) {
     const line = body.append("tr");
@@ -71,6 +75,7 @@ const legsPart = (document: Document, { cutting }: FieldSheet): Part => {
       .append("div")
       .attr("class", "small")
       .text(howMany === 0 ? "at hand already" : `cut ${howMany} pieces of ${lengthBoth(pieceMm)}`);
+    if (!used.has(name)) cell.append("div").attr("class", "small").text("not in use in this season");
   }
   section
     .append("p")

@@ -70,7 +70,7 @@ const bandArea = (
 /** What the shaded areas are. */
 const areaWords = (yields: SeasonYield, narrow: boolean): string => {
   const { band, setting } = yields.settings[bestSingle(yields)];
-  if (narrow) return band === null ? "shaded: clear sky" : "band: 8 days in 10; shaded: clear sky";
+  if (narrow) return band === null ? "shaded: clear sky" : "band: 8 days in 10";
   const clear = "clear sky: the most a day can bring";
   return band === null ? clear : `band: eight days in ten (${setting.name}); ${clear}`;
 };

@@ -1,4 +1,5 @@
 /** What notebooks share: the plan panel, figures and tables, and the skies of a plan. */
+export { adoptLegs } from "./adopt-legs.ts";
 export { aimCards } from "./aim-cards.ts";
 export { answerOf, lowered } from "./answer.ts";
 export { choice } from "./choice.ts";

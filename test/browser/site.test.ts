@@ -63,15 +63,34 @@ test("a newcomer goes from the front page, with a place of their own, to a print
   await page.locator("main figure svg[aria-label]").first().waitFor({ timeout: 60_000 });
   const demoAnswer = await page.locator(".answer").textContent();
   const field = (path: string) => page.locator(`.field[data-path="${path}"] input[type=text]`);
+  await field("name").fill("My shed by the water");
   await field("site.name").fill("Kiln island");
   await field("site.latitudeDeg").fill("60.1");
   await field("site.longitudeDeg").fill("22.3");
-  await page.getByRole("button", { name: "Use the climate of this place" }).click();
+  // The weather file, the height and the clocks were those of the demo's place: they go with it, and nothing complains.
   await expect.poll(() => page.locator(".answer").textContent(), { timeout: 60_000 }).not.toBe(demoAnswer);
   expect(await page.locator(".toolbar .problems").isVisible()).toBe(false);
+  expect(await field("site.elevationM").inputValue()).toBe("");
+  expect(await page.locator('.field[data-path="site.timeZone"] select').inputValue()).toBe("Europe/Helsinki");
 
-  await page.locator(".questions").getByRole("link", { name: "Field sheet" }).click();
+  // Which legs to cut: the best two, made the plan's own.
+  await page.locator(".questions").getByRole("link", { name: "Legs" }).click();
+  await page.locator("main figure svg[aria-label]").first().waitFor({ timeout: 60_000 });
+  await page.getByLabel("Legs", { exact: true }).selectOption({ label: "the best 2 to cut" });
+  await page.getByRole("button", { name: "Put these legs into the plan" }).click();
+  await expect
+    .poll(() => page.locator('.field[data-path="stand.legs[0].name"] input').inputValue())
+    .toMatch(/^leg \d+$/);
+  const legs = await Promise.all(
+    [0, 1].map((leg) => page.locator(`.field[data-path="stand.legs[${leg}].name"] input`).inputValue()),
+  );
+
+  await page.locator(".masthead").getByRole("link", { name: "Field sheet" }).click();
   await page.locator(".field-sheet header", { hasText: "Kiln island" }).waitFor({ timeout: 120_000 });
+  expect(await page.locator(".field-sheet h1").textContent()).toBe("My shed by the water");
+  expect(await page.locator(".field-sheet td strong").allTextContents()).toEqual(
+    legs.map((name) => expect.stringContaining(`${name}: ${name.slice(4)} mm`)),
+  );
   const pdf = Buffer.from(await page.pdf({ preferCSSPageSize: true })).toString("latin1");
   expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
   expect(complaints).toEqual([]);

@@ -6,8 +6,13 @@ import { NOTEBOOK_ORDER } from "../../notebooks/kit/notebook-order.ts";
 import { DEMOS, FIRST_DEMO } from "../../notebooks/kit/plan/demos.ts";
 import type { Field } from "../../notebooks/kit/plan/field.ts";
 import { fragmentOf, planOfFragment } from "../../notebooks/kit/plan/link.ts";
+import {
+  otherZone,
+  withMappedZone,
+  withPlaceMoved,
+  withZoneOfPlace,
+} from "../../notebooks/kit/plan/moved-place.ts";
 import { type Path, valueAt, withValue } from "../../notebooks/kit/plan/path.ts";
-import { otherZone, withMappedZone, withZoneOfPlace } from "../../notebooks/kit/plan/place-zone.ts";
 import { numbersIn } from "../../notebooks/kit/plan/reading.ts";
 import { SECTIONS } from "../../notebooks/kit/plan/section-list.ts";
 import { celsius, fahrenheit, lengthText, typedLengthMm } from "../../notebooks/kit/units.ts";
@@ -152,6 +157,37 @@ describe("the time zone of a place", () => {
   test("of a plan that states none is whole hours by the sun, and told where clocks differ from it", () => {
     expect(otherZone(at(53.56, 8.59))).toBe("Europe/Berlin");
     expect(otherZone(at(0, -140))).toBeNull();
+  });
+});
+
+describe("a place that moves", () => {
+  const demo = FIRST_DEMO.given;
+  const moved = (before: unknown, latitudeDeg: number, longitudeDeg: number): unknown =>
+    withPlaceMoved(
+      withValue(
+        withValue(before, ["site", "latitudeDeg"], latitudeDeg),
+        ["site", "longitudeDeg"],
+        longitudeDeg,
+      ),
+      before,
+    );
+
+  test("leaves the weather and the height of the old place behind", () => {
+    const there = moved(demo, 39.5, -8.4);
+    expect(valueAt(there, ["sky"])).toEqual({ source: "climate" });
+    expect(valueAt(there, ["site", "elevationM"])).toBeUndefined();
+    expect(valueAt(there, ["site", "timeZone"])).toBe("Europe/Lisbon");
+  });
+
+  test("keeps them where it moves a few miles only", () => {
+    const near = moved(demo, 53.6, 8.7);
+    expect(valueAt(near, ["sky"])).toEqual(valueAt(demo, ["sky"]));
+    expect(valueAt(near, ["site", "elevationM"])).toBe(valueAt(demo, ["site", "elevationM"]));
+  });
+
+  test("keeps weather that was chosen for it from elsewhere", () => {
+    const chosen = withValue(moved(demo, 39.5, -8.4), ["sky"], valueAt(demo, ["sky"]));
+    expect(valueAt(moved(chosen, 39.6, -8.4), ["sky"])).toEqual(valueAt(demo, ["sky"]));
   });
 });
 

@@ -5,6 +5,7 @@ import type { Units } from "../units.ts";
 import { rowOf } from "./field-list.ts";
 import { keep, kept } from "./keep.ts";
 import { planOfFragment } from "./link.ts";
+import type { Path } from "./path.ts";
 import { planWords } from "./plan-words.ts";
 import { SECTIONS } from "./section-list.ts";
 import { demoPlan, openPlanStore, type PlanStore } from "./store.ts";
@@ -17,6 +18,8 @@ export interface Setup {
   /** The plan as the user wrote it: what a file's metadata should carry. */
   readonly given: unknown;
   readonly units: Units;
+  /** Puts something into the plan, as its fields do. */
+  readonly put: (path: Path, value: unknown) => void;
 }
 
 const UNITS_KEPT_AS = "units";
@@ -102,7 +105,7 @@ export const planPanel = (open: readonly string[]): ViewOf<Setup> => {
     // What can't be worked with leaves the numbers as they are; on a page that has none yet, the demo's stand in.
     if (problems.length > 0 && panel.value !== undefined) return;
     const usable: Plan = problems.length === 0 ? plan : { ...demoPlan(), name: plan.name };
-    panel.value = { plan: usable, given, units };
+    panel.value = { plan: usable, given, units, put: store.set };
     words.textContent = planWords(usable, units);
     saySo(panel);
   };

@@ -1,5 +1,7 @@
+/** What goes along when a plan's place moves: its clocks, the sky over it, its height above the sea. */
 import zoneOnMap from "@photostructure/tz-lookup";
 import { sunZone } from "../../../lib/plan/site.ts";
+import { shippedWeatherPlace } from "../weather/shipped.ts";
 import { valueAt, withValue } from "./path.ts";
 
 const ZONE = ["site", "timeZone"] as const;
@@ -20,13 +22,32 @@ const isKnown = (zone: string): boolean => {
   }
 };
 
+interface Place {
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+}
+
+/** A plan's place; `null` while it can't be read. */
+const placeOf = (given: unknown): Place | null => {
+  const [latitudeDeg, longitudeDeg] = ["latitudeDeg", "longitudeDeg"].map((key) =>
+    valueAt(given, ["site", key]),
+  );
+  if (typeof latitudeDeg !== "number" || typeof longitudeDeg !== "number") return null;
+  return Math.abs(latitudeDeg) <= 90 && Math.abs(longitudeDeg) <= 180 ? { latitudeDeg, longitudeDeg } : null;
+};
+
+/** How far apart two places are, degrees of a great circle; near enough for short ways. */
+const apartDeg = (one: Place, other: Place): number => {
+  const east = (one.longitudeDeg - other.longitudeDeg) * Math.cos((one.latitudeDeg * Math.PI) / 180);
+  return Math.hypot(one.latitudeDeg - other.latitudeDeg, east);
+};
+
 /** The time zone kept at a plan's place, by the map; `null` while the place can't be read. */
 const zoneOfPlace = (given: unknown): string | null => {
-  const [latitude, longitude] = ["latitudeDeg", "longitudeDeg"].map((key) => valueAt(given, ["site", key]));
-  if (typeof latitude !== "number" || typeof longitude !== "number") return null;
-  if (!(Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180)) return null;
-  const zone = zoneOnMap(latitude, longitude);
-  return isKnown(zone) ? zone : sunZone(longitude);
+  const place = placeOf(given);
+  if (place === null) return null;
+  const zone = zoneOnMap(place.latitudeDeg, place.longitudeDeg);
+  return isKnown(zone) ? zone : sunZone(place.longitudeDeg);
 };
 
 /** The zone a plan goes by: the one it states, else whole hours by the longitude. */
@@ -86,3 +107,40 @@ export const withMappedZone = (given: unknown): unknown =>
 
 /** A zone as people write it. */
 export const zoneText = (zone: string): string => zone.replaceAll("_", " ");
+
+/** Weather is taken as that of the site within this: a degree of latitude is 111 km. */
+const WEATHER_NEAR_DEG = 1.5;
+
+/** Whether the plan's weather file, one of those that travel with the notebooks, was recorded somewhere else. */
+export const weatherFromElsewhere = (given: unknown): boolean => {
+  const file = valueAt(given, ["sky", "file"]);
+  const place = placeOf(given);
+  if (valueAt(given, ["sky", "source"]) !== "weather" || typeof file !== "string" || place === null)
+    return false;
+  const recorded = shippedWeatherPlace(file);
+  return recorded !== null && apartDeg(place, recorded) > WEATHER_NEAR_DEG;
+};
+
+/** A plan under the climate of its place. */
+export const withClimateOfPlace = (given: unknown): unknown =>
+  withValue(given, ["sky"], { source: "climate" });
+
+/** Beyond this a height above the sea is that of another place. */
+const SAME_HEIGHT_DEG = 0.25;
+
+const withHeightLeftOut = (given: unknown, before: unknown): unknown => {
+  const [old, now] = [placeOf(before), placeOf(given)];
+  const stays = old !== null && now !== null && apartDeg(old, now) <= SAME_HEIGHT_DEG;
+  return stays || now === null ? given : withValue(given, ["site", "elevationM"], undefined);
+};
+
+/**
+ * A plan whose place was moved by hand: the zone follows, a weather file that was recorded at the old place gives way to the
+ * climate of the new one, and the old height is left out. What was chosen against the place stays, and is told.
+ *
+ * @param before the plan as it was before the place moved
+ */
+export const withPlaceMoved = (given: unknown, before: unknown): unknown => {
+  const there = withHeightLeftOut(withZoneOfPlace(given, before), before);
+  return weatherFromElsewhere(there) && !weatherFromElsewhere(before) ? withClimateOfPlace(there) : there;
+};

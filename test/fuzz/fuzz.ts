@@ -1,7 +1,8 @@
 /** `npm run fuzz -- [--runs N] [--seed N]`: many random plans, whole and broken, held to what is promised of every plan. */
 import { parseArgs } from "node:util";
 import fc from "fast-check";
-import { plausiblePlan, slippedPlan } from "./plans.ts";
+import { shipped } from "../sky/climate/shipped.ts";
+import { climatePlan, plausiblePlan, slippedPlan } from "./plans.ts";
 import { type Fate, holdToPromises } from "./promises.ts";
 
 const { values } = parseArgs({
@@ -12,9 +13,17 @@ const seed = Number(values.seed);
 const fates: Record<Fate, number> = { answered: 0, refused: 0 };
 let done = 0;
 
+// A season under a climate takes as long as thirty clear ones.
+const anyPlan = fc.oneof(
+  { weight: 10, arbitrary: plausiblePlan },
+  { weight: 1, arbitrary: climatePlan },
+  { weight: 10, arbitrary: slippedPlan },
+  { weight: 10, arbitrary: fc.jsonValue() },
+);
+
 fc.assert(
-  fc.property(fc.oneof(plausiblePlan, slippedPlan, fc.jsonValue()), (plan) => {
-    fates[holdToPromises(plan)] += 1;
+  fc.property(anyPlan, (plan) => {
+    fates[holdToPromises(plan, shipped)] += 1;
     done += 1;
     if (process.stderr.isTTY && done % 500 === 0) process.stderr.write(`\r${done} of ${runs} plans`);
   }),

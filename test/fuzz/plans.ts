@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { ANALOGY_KINDS } from "../../lib/index.ts";
 
 /** Plans that could be meant: every field in range, sections left out at will. Text and numbers of all sizes. */
 const number = (least: number, most: number): fc.Arbitrary<number> =>
@@ -110,6 +111,48 @@ export const plausiblePlan: fc.Arbitrary<object> = fc.record(
   },
   { requiredKeys: ["site", "season", "panels"] },
 );
+
+const twelve = (least: number, most: number): fc.Arbitrary<readonly number[]> =>
+  fc.array(number(least, most), { minLength: 12, maxLength: 12 });
+
+/** Low and high of twelve months, the high above the low. */
+const airRange = fc.tuple(twelve(-40, 25), twelve(0, 25)).map(([airLowC, span]) => ({
+  airLowC,
+  airHighC: airLowC.map((low, month) => low + span[month]),
+}));
+
+const months = fc
+  .tuple(
+    fc.oneof(
+      twelve(0.22, 0.88).map((clearness) => ({ clearness })),
+      twelve(0, 300).map((sunshineHours) => ({ sunshineHours })),
+      twelve(0, 8).map((globalKWhM2) => ({ globalKWhM2 })),
+    ),
+    fc.option(airRange, { nil: {} }),
+    fc.option(fc.record({ windMs: twelve(0, 15), windHeightM: number(0.2, 300) }), { nil: {} }),
+    fc.option(fc.record({ dayMemory: number(-0.2, 0.8), dayMemoryYears: number(0.2, 150) }), { nil: {} }),
+  )
+  .map((parts) => Object.assign({ kind: "months" }, ...parts));
+
+const climate = fc.record({
+  source: fc.constant("climate"),
+  from: fc.oneof(
+    fc.constant({ kind: "nearest" }),
+    fc
+      .constantFrom("Denver, CO", "Punta Arenas", "Barrow", "Guam", "wmo-89564", "Nowhere at all")
+      .map((place) => ({ kind: "place", name: place })),
+    fc.constantFrom(...ANALOGY_KINDS).map((like) => ({ kind: "analogy", like })),
+    months,
+  ),
+  sunshine: fc.constantFrom("fitted", "fao56"),
+  seasons: whole(10, 40),
+  seed: whole(0, 1000),
+});
+
+/** Plausible plans under a climate: anywhere, from a place, a kind, or twelve numbers that may or may not be true. */
+export const climatePlan: fc.Arbitrary<object> = fc
+  .tuple(plausiblePlan, climate)
+  .map(([plan, sky]) => ({ ...plan, sky }));
 
 /** A slip: what a hand, a merge or another program does to a plan. */
 interface Slip {

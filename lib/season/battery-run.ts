@@ -93,7 +93,7 @@ export const runBattery = (
   airC: Float64Array,
   out: BatteryDays,
 ): BatteryDays => {
-  const { perDay, hours, row, litShare } = steps;
+  const { perDay, hours, noonStep, row, litShare } = steps;
   const { usableWh, capacityWh } = battery;
   const reserveWh = capacityWh - usableWh;
   const demand: StepDemand = { offeredW: 0, loadW: 0, ownW };
@@ -149,7 +149,7 @@ export const runBattery = (
       ledger.ownUse + ledger.heater + ledger.chargeLoss + ledger.dischargeLoss + ledger.selfDischarge;
     out.lowest[day] = (reserveWh + lowestWh) / capacityWh;
     out.atEnd[day] = (reserveWh + storedWh) / capacityWh;
-    out.fullAfterNoonH[day] = (fullAtStep + 0.5 - perDay / 2) * hours;
+    out.fullAfterNoonH[day] = (fullAtStep + 0.5 - noonStep) * hours;
   }
   out.residual = balanceResidual(season, battery.startWh, storedWh);
   return out;

@@ -29,7 +29,7 @@ const NIGHT: Direction = { east: 0, north: 0, up: -1 };
  * clearness) then meets each of them at one place within a step before noon and at another after it, so that their
  * errors do not add up: at 10 minutes the worst day of any aim comes out twice as well.
  */
-const LAG_STEPS = 0.25;
+export const LAG_STEPS = 0.25;
 
 /** The instants looked at in every solar day: where its steps begin and end, its noon, and each step's midpoint. */
 const instantsOfDay = (stepMinutes: number) => {

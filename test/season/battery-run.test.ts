@@ -13,6 +13,7 @@ const STEPS: BatterySteps = {
   stepMinutes: 360,
   perDay: 4,
   hours: 6,
+  noonStep: 2,
   row: Int32Array.of(-1, 0, 1, -1, -1, 2, 3, -1),
   litShare: Float64Array.of(1, 0.5, 1, 1),
 };
@@ -175,7 +176,9 @@ describe("batterySteps", () => {
   test("lays out every hour of every day, with the sun's rows where they belong", () => {
     const steps = batterySteps(sun);
     expect(steps).toMatchObject({ perDay: 24, hours: 1, stepMinutes: 60 });
-    expect(steps.startsMs).toEqual(sun.days.map(({ startMs }) => startMs));
+    // A quarter of an hour after each solar midnight, so that noon is 11.75 steps on.
+    expect(steps.startsMs).toEqual(sun.days.map(({ startMs }) => startMs + 900_000));
+    expect(steps.noonStep).toBe(11.75);
     expect(steps.row).toHaveLength(48);
     sun.days.forEach(({ first, end, startMs }, day) => {
       const rows = [...steps.row.subarray(24 * day, 24 * (day + 1))];
@@ -184,10 +187,45 @@ describe("batterySteps", () => {
       );
       rows.forEach((row, at) => {
         if (row < 0) return;
-        expect(sun.timeMs[row]).toBeGreaterThanOrEqual(startMs + at * 3_600_000);
-        expect(sun.timeMs[row]).toBeLessThan(startMs + (at + 1) * 3_600_000);
+        expect(sun.timeMs[row]).toBeGreaterThanOrEqual(startMs + 900_000 + at * 3_600_000);
+        expect(sun.timeMs[row]).toBeLessThan(startMs + 900_000 + (at + 1) * 3_600_000);
       });
     });
+  });
+
+  // The sun's steps begin a quarter of a step after solar midnight; a battery's must not begin elsewhere, or a short first
+  // row of the morning falls into the same step as the next one and is lost.
+  test.each([
+    [53.5, 60],
+    [53.5, 10],
+    [-43, 30],
+    [66.4, 60],
+    [90, 60],
+  ])("no row is lost at latitude %d in steps of %d minutes", (latitudeDeg, stepMinutes) => {
+    const season = sunColumns(
+      { latitudeDeg, longitudeDeg: 8.6, timeZone: "Europe/Berlin" },
+      { from: "2027-03-01", to: "2027-04-30" },
+      stepMinutes,
+    );
+    const steps = batterySteps(season);
+    const placed = [...steps.row].filter((row) => row >= 0);
+    expect(placed).toEqual(Array.from({ length: season.length }, (_, row) => row));
+    const lit = placed.reduce((sum, row) => sum + steps.litShare[row] * steps.hours, 0);
+    expect(lit).toBeCloseTo(
+      season.hours.reduce((sum, hours) => sum + hours, 0),
+      9,
+    );
+  });
+
+  test("where the sun dips within a step the longer of its two rows is kept", () => {
+    const [day] = sun.days;
+    const { first } = day;
+    const twice = { ...sun, days: [day], timeMs: sun.timeMs.slice(), hours: sun.hours.slice() };
+    twice.timeMs[first] = twice.timeMs[first + 1];
+    twice.hours[first] = 0.25;
+    expect([...batterySteps(twice).row]).not.toContain(first);
+    twice.hours[first + 1] = 0.2;
+    expect([...batterySteps(twice).row]).not.toContain(first + 1);
   });
 
   test("a step at sunrise is lit for its part", () => {

@@ -50,7 +50,7 @@ const tooBright = (climate: Climate, ratios: readonly number[]): readonly string
 
 /**
  * Months whose mean noon sun is lower: there the same monthly light came with anything from 0.13 to 0.41 of the clear
- * sky's beam (Barrow, 71 N), and a steep plane's month was off by 17 % to 160 %; above, by 14 % at most (71 N) and 8 % elsewhere.
+ * sky's beam (Barrow, 71 N), and a steep plane's month was off by 17 % to 78 %; above, by 14 % at most (71 N) and 8 % elsewhere.
  */
 const LOW_NOON_DEG = 12;
 

@@ -24,8 +24,13 @@ export interface ClimateSky {
  */
 export const DEFAULT_SLICES = 15;
 
-/** Twilight can be brighter than the clear-sky model has it, but not in the beam: at most this part of the clear beam. */
+/**
+ * Twilight can be brighter than the clear-sky model has it, but not in the beam: at most this part of the clear beam. And
+ * from here to the next ratio such a day's beam goes over to what the hourly correlation says of its own clearness: its
+ * ratio to a clear day that is too dark tells nothing of cloud (Barrow's November, 1.16, has 0.24 of the clear beam).
+ */
 const MOST_BEAM_RATIO = 1.05;
+const TWILIGHT_RATIO = 1.15;
 
 /**
  * Splits one day's light, `ratio` times the clear day's, into beam and diffuse.
@@ -50,6 +55,7 @@ const splitDay = (
 ): void => {
   const { up } = sun;
   const most = Math.min(MOST_BEAM_RATIO, Math.max(1, ratio));
+  const twilight = Math.min(1, Math.max(0, (ratio - MOST_BEAM_RATIO) / (TWILIGHT_RATIO - MOST_BEAM_RATIO)));
   for (let row = first; row < end; row++) {
     const clearGlobal = clear.global[row];
     // A midpoint on the horizon itself: columns start out as zeros.
@@ -58,7 +64,9 @@ const splitDay = (
     const hourBeamRatio = (ratio * (1 - erbsHourly(ratio * clearness))) / (1 - erbsHourly(clearness));
     const global = ratio * clearGlobal;
     const share = Math.min(most, 0.5 * (hourBeamRatio + dayBeamRatio));
-    const beam = Math.min(share * clear.beamNormal[row], global / up[row]);
+    const relative = Math.min(share * clear.beamNormal[row], global / up[row]);
+    const own = (global * (1 - erbsHourly(ratio * clearness))) / up[row];
+    const beam = own < relative ? relative + twilight * (own - relative) : relative;
     out.beamNormal[row] = beam;
     out.global[row] = global;
     out.diffuse[row] = global - beam * up[row];

@@ -10,6 +10,7 @@ import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
 import { COMMON_YEAR } from "../../../lib/sky/climate/month-to-date.ts";
 import { skySequences } from "../../../lib/sky/climate/sequences.ts";
 import type { SkyColumns } from "../../../lib/sky/columns.ts";
+import { erbsHourly } from "../../../lib/sky/diffuse-share/erbs.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
 import { sunColumns } from "../../../lib/sun/index.ts";
 
@@ -156,6 +157,43 @@ describe("climateSkies", () => {
     expect(dark).toBeGreaterThanOrEqual(0);
     expect(skies[0].ratio[dark]).toBeNaN();
     expect(skies[0].sky.global.some(Number.isNaN)).toBe(false);
+  });
+});
+
+describe("twilight brighter than the clear sky", () => {
+  const polar = () => sites[5];
+  const cloud = () => polar().cloudOf(polar().clearMeans.map((clear) => 0.6 * clear));
+  const beamsAt = (ratio: number) => skyAtRatio(polar().sun, polar().clear, cloud(), ratio).beamNormal;
+
+  test("takes its beam from its own clearness by the hourly correlation, never more than the clear sky's allowance", () => {
+    const { sun, clear } = polar();
+    const { beamNormal, global } = skyAtRatio(sun, clear, cloud(), 1.3);
+    let low = 0;
+    for (let row = 0; row < sun.length; row++) {
+      const clearness = global[row] / (clear.extraterrestrial[row] * sun.up[row]);
+      const own = (global[row] * (1 - erbsHourly(clearness))) / sun.up[row];
+      expect(beamNormal[row]).toBeLessThanOrEqual(Math.min(1.05 * clear.beamNormal[row], own) + 1e-9);
+      if (own < clear.beamNormal[row]) {
+        expect(beamNormal[row]).toBeCloseTo(own, 6);
+        low++;
+      }
+    }
+    // The rows of a sun a few degrees up, of which a polar year has many.
+    expect(low).toBeGreaterThan(500);
+  });
+
+  test("goes over from the clear sky's beam without a step", () => {
+    for (const ratio of [1.05, 1.1, 1.15]) {
+      const [before, after] = [beamsAt(ratio - 1e-5), beamsAt(ratio + 1e-5)];
+      // A beam of up to 1000 W/m2 goes over within a tenth of the ratio: by 0.2 W/m2 at most in this step.
+      expect(before.findIndex((beam, row) => Math.abs(beam - after[row]) > 0.2)).toBe(-1);
+    }
+  });
+
+  test("leaves days up to 1.05 times the clear day's light as they are", () => {
+    const { clear } = polar();
+    const beams = beamsAt(1.05);
+    expect(beams.findIndex((beam, row) => beam < clear.beamNormal[row] - 1e-9)).toBe(-1);
   });
 });
 

@@ -9,6 +9,7 @@ import { planHeading, readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { printPdf } from "./print-pdf.ts";
+import { progressLine } from "./progress.ts";
 import {
   switchedOn,
   textOption,
@@ -52,7 +53,9 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const plan = planWithOptions(planFile.plan, words);
   const { skies, notes } = await planSkies(plan, planFile.folder);
-  const sheet = fieldSheet(plan, skies, panelUnits(plan.panels), aims);
+  const progress = progressLine("trying aims", voice);
+  const sheet = fieldSheet(plan, skies, panelUnits(plan.panels), aims, progress.at);
+  progress.end();
   const page = fieldSheetPage(chartDocument(), sheet, paper);
   const pdfFile = textOption(words, "pdf");
   const unnamed = pdfFile === undefined && !switchedOn(words, "json") ? "field-sheet.html" : undefined;

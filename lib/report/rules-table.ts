@@ -35,7 +35,7 @@ const COLUMNS: readonly Column<RuleOfThumb>[] = [
   energyColumn(
     "season_Wh",
     "season",
-    "Energy of the season when the rule is followed.",
+    "Energy of the season when the rule is followed, facing as the stand does.",
     ({ totalWh }) => totalWh,
   ),
   energyColumn(

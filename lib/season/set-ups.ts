@@ -1,6 +1,6 @@
-import { thickerRuns, wireSizeOf, wireText } from "../circuit/index.ts";
+import { areaMm2Of, thickerRuns, wireSizeOf, wireText } from "../circuit/index.ts";
 import { diodePanel } from "../panel/index.ts";
-import { controllerSchema } from "../plan/circuit.ts";
+import { type CableRun, controllerSchema } from "../plan/circuit.ts";
 import type { Module } from "../plan/panels.ts";
 import type { Plan } from "../plan/plan.ts";
 import { heldAim } from "./aim-plan.ts";
@@ -59,13 +59,15 @@ const secondUnit = ({ panels, worth }: Plan, where: "roof" | "legs", watts?: num
   };
 };
 
+const areaOf = ({ size }: CableRun): number => areaMm2Of(wireSizeOf(size));
+
 /** Sizes by which the cable grows when the plan names none. */
 const SIZES_UP = 2;
 
 /**
  * The set-ups that a plan's questions are about: as is; legs used; re-aimed; a second panel on the roof or on legs;
  * thicker cable; better controller; bigger battery; fewer loads. What makes no sense for the plan is left out (no legs, no
- * panel on the stand, a controller that is good already).
+ * panel on the stand, a cable that is no thicker, a controller that is good already).
  *
  * @param skies of the season, by which legs and aims are chosen
  * @throws PlanError for a nameplate that can't be true or a leg that can't stand
@@ -123,7 +125,7 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
     worth.thickerCable === undefined
       ? thickerRuns(circuit.panelCable, SIZES_UP).at(-1)
       : { ...circuit.panelCable, size: worth.thickerCable };
-  if (thicker !== undefined && thicker.size !== circuit.panelCable.size) {
+  if (thicker !== undefined && areaOf(thicker) > areaOf(circuit.panelCable)) {
     remedies.push(
       offer("thicker cable", `panel cable ${wireText(wireSizeOf(thicker.size))}`, prices.thickerCable, {
         circuit: { ...circuit, panelCable: thicker },

@@ -49,6 +49,21 @@ describe("choicesOf", () => {
     expect(choices.asIs.name).toBe("as is");
   });
 
+  test("a cable is offered only where it is thicker than today's", () => {
+    const offered = (thickerCable: number | string) =>
+      names(choicesFor({ circuit: { panelCable: { size: 4 } }, worth: { thickerCable } })).includes(
+        "thicker cable",
+      );
+    expect([2.5, 4, "12 AWG", "11 AWG", 6, "10 AWG"].map(offered)).toEqual([
+      false,
+      false,
+      false,
+      true,
+      true,
+      true,
+    ]);
+  });
+
   test("legs that are all at hand already cost nothing to use", () => {
     const legsPrice = (...owned: readonly boolean[]) => {
       const legs = owned.map((there, index) => ({

@@ -61,11 +61,12 @@ const splitDay = (
     // A midpoint on the horizon itself: columns start out as zeros.
     if (clearGlobal <= 0) continue;
     const clearness = clearGlobal / (clear.extraterrestrial[row] * up[row]);
-    const hourBeamRatio = (ratio * (1 - erbsHourly(ratio * clearness))) / (1 - erbsHourly(clearness));
+    const beamShare = 1 - erbsHourly(ratio * clearness);
+    const hourBeamRatio = (ratio * beamShare) / (1 - erbsHourly(clearness));
     const global = ratio * clearGlobal;
     const share = Math.min(most, 0.5 * (hourBeamRatio + dayBeamRatio));
     const relative = Math.min(share * clear.beamNormal[row], global / up[row]);
-    const own = (global * (1 - erbsHourly(ratio * clearness))) / up[row];
+    const own = (global * beamShare) / up[row];
     const beam = own < relative ? relative + twilight * (own - relative) : relative;
     out.beamNormal[row] = beam;
     out.global[row] = global;

@@ -39,12 +39,15 @@ const settingOf = <Row>(column: Column<Row>, rows: readonly Row[]): Setting => {
   return longest > LONG_TEXT ? "words" : undefined;
 };
 
+/** A unit such as `watt-hours a day` may be parted at its spaces only. */
+const unbroken = (unit: string): string => unit.replaceAll("-", "\u2011");
+
 const headCell = <Row>(column: Column<Row>, setting: Setting): HTMLElement =>
   el(
     "th",
     { scope: "col", title: column.says, class: setting },
     column.title,
-    column.unit === undefined ? null : el("small", {}, column.unit),
+    column.unit === undefined ? null : el("small", {}, unbroken(column.unit)),
   );
 
 const bodyRow = <Row>(columns: readonly Column<Row>[], settings: readonly Setting[], row: Row): HTMLElement =>

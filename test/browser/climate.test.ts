@@ -16,7 +16,7 @@ const choose = async (page: Page, label: string, option: string): Promise<void> 
 test("a climate chosen under Sky answers offline with its source, its band and its doubt; an analogy is called rough", async () => {
   const { page, complaints, foreign, close } = await opened();
   const words = page.locator(".sky-words");
-  await choose(page, "Where the light comes from", "the climate of the place, cloud and all");
+  await choose(page, "Where the light comes from", "the climate of the place, with cloud");
   await expect
     .poll(() => words.textContent(), { timeout: 30_000 })
     .toMatch(
@@ -61,7 +61,7 @@ const paste = (page: Page, path: string, text: string): Promise<void> =>
 
 test("twelve numbers pasted at once are the climate, and each that can't be is told at its month", async () => {
   const { page, complaints, foreign, close } = await opened();
-  await choose(page, "Where the light comes from", "the climate of the place, cloud and all");
+  await choose(page, "Where the light comes from", "the climate of the place, with cloud");
   await choose(page, "Whose climate", "twelve numbers of your own");
   const light = field(page, "sky.from.globalKWhM2");
   await expect.poll(() => light.locator(".problem").textContent()).toContain("must have exactly 12 entries");

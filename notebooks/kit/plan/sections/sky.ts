@@ -35,7 +35,7 @@ export const skySection: Section = {
           make: (item) => withSky(item, { source: "clear" }),
         },
         {
-          label: "the climate of the place, cloud and all",
+          label: "the climate of the place, with cloud",
           is: isClimate,
           make: (item) => withSky(item, { source: "climate" }),
         },

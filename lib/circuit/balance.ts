@@ -150,9 +150,8 @@ export const stepBattery = (
     }
     return after;
   }
-  const wanted = -over * hours;
-  const drawn = Math.min(held, wanted / battery.dischargeShare);
-  const given = drawn === held ? drawn * battery.dischargeShare : wanted;
+  const drawn = Math.min(held, (-over * hours) / battery.dischargeShare);
+  const given = drawn * battery.dischargeShare;
   if (ledger !== null) {
     const supplied = offeredW * hours + given;
     const ownUse = Math.min(ownW * hours, supplied);

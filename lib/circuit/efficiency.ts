@@ -28,10 +28,9 @@ export const efficiencyCurve = (points: MpptController["efficiency"], ratedW: nu
   const bestBefore = new Float64Array(inAt.length);
   const within = (span: number, inW: number): number => {
     const slope = (shareAt[span + 1] - shareAt[span]) / (inAt[span + 1] - inAt[span]);
-    const share = shareAt[span] + slope * (inW - inAt[span]);
     const peak = slope < 0 ? (inAt[span] - shareAt[span] / slope) / 2 : Number.POSITIVE_INFINITY;
     const held = Math.max(inAt[span], Math.min(inW, peak));
-    return held === inW ? inW * share : held * (shareAt[span] + slope * (held - inAt[span]));
+    return held * (shareAt[span] + slope * (held - inAt[span]));
   };
   bestBefore[0] = inAt[0] * shareAt[0];
   for (let span = 0; span < last; span += 1) {

@@ -44,7 +44,7 @@ const endReached = (held: HeldStep, endWh: number, ledger: EnergyLedger | null):
   return stepBattery(battery, held.warmth, held.storedWh, demand, held.hours, ledger);
 };
 
-/** The end that is also the one reached, by halving: it lies between what is supposed and what is reached. */
+/** The end that is also the one reached, by halving, if need be: it lies between what is supposed and what is reached. */
 const endBetween = (held: HeldStep, one: number, other: number): number => {
   const close = CLOSE_SHARE * held.battery.usableWh;
   let low = Math.min(one, other);
@@ -80,9 +80,5 @@ export const stepHeldBattery = (held: HeldStep, ledger: EnergyLedger): number =>
   const supposed =
     once === storedWh ? once : once + (twice - once) / (1 - (twice - once) / (once - storedWh));
   const end = endReached(held, supposed, null);
-  const settled =
-    Math.abs(end - supposed) <= CLOSE_SHARE * held.battery.usableWh
-      ? supposed
-      : endBetween(held, supposed, end);
-  return endReached(held, settled, ledger);
+  return endReached(held, endBetween(held, supposed, end), ledger);
 };

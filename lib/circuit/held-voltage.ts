@@ -6,7 +6,8 @@ const CLOSE_A = 1e-9;
 /**
  * Current into a source that holds its voltage behind a resistance, A, 0 or more: I = sum of branches at (V + I R).
  *
- * Newton on an excess that only rises. Started from the current with no resistance, which is the most it can be.
+ * Newton's method on an excess that only rises, held between brackets: where all branches are off, and where one switches
+ * off, a step may go too far. Started from the current with no resistance, which is the most it can be.
  *
  * @param heldV Voltage held, V.
  * @param commonOhm Resistance that the joint current passes, ohm, 0 or more.
@@ -21,9 +22,8 @@ export const currentIntoHeldV = (branches: ParallelBranches, heldV: number, comm
     if (excess > 0) high = amps;
     else low = amps;
     const newton = amps - excess / (1 - commonOhm * branches.slope);
-    const next = newton >= low && newton <= high ? newton : (low + high) / 2;
-    if (Math.abs(next - amps) < CLOSE_A) return next;
-    amps = next;
+    if (Math.abs(newton - amps) < CLOSE_A) return newton;
+    amps = newton > low && newton < high ? newton : (low + high) / 2;
   }
   return amps;
 };

@@ -38,7 +38,7 @@ const peakWithin = (branches: ParallelBranches, from: number, to: number, start:
 export const maxPowerV = (branches: ParallelBranches, leastV: number, startV = 0): number => {
   let top = 0;
   for (let branch = 0; branch < branches.count; branch += 1) top = Math.max(top, branches.openV(branch));
-  if (!(top > leastV && top >= startV)) return Number.NaN;
+  if (!(top >= startV)) return Number.NaN;
   let best = Number.NaN;
   let bestW = Number.NEGATIVE_INFINITY;
   let from = leastV;

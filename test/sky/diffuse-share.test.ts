@@ -1,11 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { DIFFUSE_SPLITS } from "../../lib/plan/sky.ts";
 import { engererShare } from "../../lib/sky/diffuse-share/engerer.ts";
 import { erbsDaily, erbsHourly, erbsMonthly } from "../../lib/sky/diffuse-share/erbs.ts";
 import { reindlShare } from "../../lib/sky/diffuse-share/reindl.ts";
 import { ridleyShare } from "../../lib/sky/diffuse-share/ridley.ts";
-import { type LitIntervals, SPLITS } from "../../lib/sky/weather/split.ts";
 
 const unit = fc.double({ min: 0, max: 1, noNaN: true });
 
@@ -131,50 +129,5 @@ describe("the published formulas by hand", () => {
     );
     // Far above the clear sky the sum passes 1: 1.7073 x 0.9 alone does.
     expect(engererShare(1, 0.1, 12, 30)).toBe(1);
-  });
-});
-
-describe("splits of a season's intervals", () => {
-  const intervals = (global: readonly number[]): LitIntervals => {
-    const column = (value: number) => new Float64Array(global.length).fill(value);
-    return {
-      length: global.length,
-      global: Float64Array.from(global),
-      above: Float64Array.from(global, (_, i) => (i === 0 ? 0 : 1000)),
-      clear: column(760),
-      sine: column(0.75),
-      solarHour: column(12),
-      day: Int32Array.from(global, (_, i) => (i < 4 ? 0 : 1)),
-    };
-  };
-
-  test("agree with the model of one interval", () => {
-    const lit = intervals([0, 300, 500, 700, 600, 200]);
-    const sharesBy = (split: (typeof DIFFUSE_SPLITS)[number]): number[] => {
-      const shares = new Float64Array(lit.length);
-      SPLITS[split](lit, shares);
-      return Array.from(shares);
-    };
-    const altitudeDeg = (Math.asin(0.75) * 180) / Math.PI;
-    expect(sharesBy("erbs")[2]).toBe(erbsHourly(0.5));
-    expect(sharesBy("reindl")[2]).toBe(reindlShare(0.5, 0.75));
-    expect(sharesBy("engerer")[2]).toBeCloseTo(engererShare(0.5, 0.76, 12, 90 - altitudeDeg), 12);
-    // Ridley: the day's clearness is 0.5; the neighbours of 0.5 are 0.3 and 0.7; at the day's ends the one there is.
-    expect(sharesBy("ridley")[2]).toBeCloseTo(ridleyShare(0.5, 0.5, 0.5, 12, altitudeDeg), 12);
-    expect(sharesBy("ridley")[3]).toBeCloseTo(ridleyShare(0.7, 0.5, 0.5, 12, altitudeDeg), 12);
-    expect(sharesBy("ridley")[4]).toBeCloseTo(ridleyShare(0.6, 0.4, 0.2, 12, altitudeDeg), 12);
-  });
-
-  test("give shares without NaN for every model, dark intervals too", () => {
-    const lit = intervals([0, 0, 1500, 700, 0, 10]);
-    expect(DIFFUSE_SPLITS.length).toBeGreaterThanOrEqual(3);
-    for (const split of DIFFUSE_SPLITS) {
-      const shares = new Float64Array(lit.length);
-      SPLITS[split](lit, shares);
-      for (const share of shares) {
-        expect(share).toBeGreaterThanOrEqual(0);
-        expect(share).toBeLessThanOrEqual(1);
-      }
-    }
   });
 });

@@ -58,10 +58,10 @@ export const emptyBatteryDays = (days: number): BatteryDays => {
 /** A battery this near to what it fills to counts as full. */
 const FULL_SHARE = 0.98;
 
+/** Adds a day to the season's books. What the loads went without has moved nothing and closes no books. */
 const addTo = (total: EnergyLedger, day: EnergyLedger): void => {
   total.offered += day.offered;
   total.used += day.used;
-  total.short += day.short;
   total.ownUse += day.ownUse;
   total.heater += day.heater;
   total.chargeLoss += day.chargeLoss;

@@ -113,6 +113,32 @@ describe("turnedAfterSun", () => {
     });
   });
 
+  test("months with different routines each keep their own: steeper in March than in June", () => {
+    const long = quickPlan({
+      season: { from: "2027-03-25", to: "2027-06-10", stepMinutes: 60 },
+      stand: {
+        legs: [
+          { name: "low", tiltDeg: 15, readFrom: "ground" },
+          { name: "steep", tiltDeg: 50, readFrom: "ground" },
+        ],
+      },
+    });
+    const inSpring = clearSkies(long);
+    const { aims, ofRow } = turnedAfterSun(long, inSpring, units, 1);
+    const { periods } = reaim({ ...long, aiming: { ...long.aiming, mostAims: 1 } }, inSpring, units);
+    const noonTilt = (day: number): number => {
+      const { first, end } = inSpring.sun.days[day];
+      return aims[ofRow?.[(first + end) >> 1] ?? -1].tiltDeg;
+    };
+    const tilts = [0, 77].map(noonTilt);
+    expect(tilts[0]).toBeGreaterThan(tilts[1]);
+    const told = periods
+      .slice(1)
+      .map(({ routines }) => routines[routines.length - 1].parts.map(({ setting }) => setting.tiltDeg));
+    expect(told[0]).toContain(tilts[0]);
+    expect(told[3]).toContain(tilts[1]);
+  });
+
   test("names each aim once, though both months use it", () => {
     const { aims } = turnedAfterSun(plan, skies, units, 3);
     const told = aims.map(({ tiltDeg, bearingDeg }) => `${tiltDeg} ${bearingDeg}`);

@@ -5,7 +5,7 @@ import { batterySeasons, meanOutcome, quantileOutcome } from "../../lib/season/b
 import { choicesOf } from "../../lib/season/set-ups.ts";
 import { sizingRule } from "../../lib/season/sizing-rule.ts";
 import { readySkies } from "../../lib/season/skies.ts";
-import type { PlanSkies } from "../../lib/season/skies-of-plan.ts";
+import { type PlanSkies, skiesOfPlan } from "../../lib/season/skies-of-plan.ts";
 import { skySource } from "../../lib/season/sky-source.ts";
 import { smallestSecondPanel } from "../../lib/season/smallest-panel.ts";
 import { todayOf } from "../../lib/season/today.ts";
@@ -84,7 +84,16 @@ describe("batterySeasons", () => {
         expect(value).toBeCloseTo(mean, 9);
       });
     }
-    expect(Math.max(...season.meanTurnedAwayWh)).toBeGreaterThan(0);
+    for (const [column, outcome] of [
+      ["meanOfferedWh", "offeredWh"],
+      ["meanUsedWh", "usedWh"],
+      ["meanShortWh", "shortWh"],
+      ["meanTurnedAwayWh", "turnedAwayWh"],
+    ] as const) {
+      const total = season[column].reduce((sum, wh) => sum + wh, 0);
+      expect(total).toBeGreaterThan(0);
+      expect(total).toBeCloseTo(meanOutcome(season, outcome), 6);
+    }
     expect(Math.max(...season.shortShare)).toBeCloseTo(0.8, 9);
     // The median year's lowest states are those of the third of five.
     season.lowest?.p50.forEach((state, day) => {
@@ -104,6 +113,33 @@ describe("batterySeasons", () => {
     // Lithium takes no charge below freezing: all that is offered beyond the loads is turned away.
     expect(outcomes[1].turnedAwayWh).toBeGreaterThan(outcomes[0].turnedAwayWh + 100);
     expect(outcomes[1].shortDays).toBeGreaterThan(outcomes[0].shortDays);
+  });
+
+  test("seasons drawn from a climate are lived through like years, in the air of the climate", () => {
+    const climate = quickPlan({
+      ...pump(12),
+      sky: {
+        source: "climate",
+        from: {
+          kind: "months",
+          clearness: new Array<number>(12).fill(0.4),
+          airLowC: new Array<number>(12).fill(-30),
+          airHighC: new Array<number>(12).fill(-20),
+        },
+        seasons: 10,
+      },
+    });
+    const skies = skiesOfPlan(climate, null);
+    const { asIs } = todayOf(climate, skies.skies);
+    const [season] = batterySeasons(skySource(climate, skies), [asIs], optionsOf(climate));
+    expect(season.outcomes).toHaveLength(10);
+    expect(new Set(season.outcomes.map(({ offeredWh }) => offeredWh)).size).toBe(10);
+    // Lithium takes no charge below freezing: from the first night on only what the loads take at once is of use.
+    for (const { turnedAwayWh, shortDays } of season.outcomes) {
+      expect(turnedAwayWh).toBeGreaterThan(0);
+      expect(shortDays).toBeGreaterThan(0);
+    }
+    expect(batteryOfPlan(climate, skies).doubt).toBe("many seasons");
   });
 
   test("set-ups with different loads live side by side under the same sky", () => {
@@ -241,6 +277,13 @@ describe("worthOfPlan, by hand", () => {
     expect(answer.rows.some(({ pricePerShortDay }) => pricePerShortDay !== null)).toBe(true);
     expect(answer.rows.some(({ enough }) => enough)).toBe(true);
     expect(answer.rows.some(({ enough }) => !enough)).toBe(true);
+  });
+
+  test("as many short days as are put up with are enough", () => {
+    const dark = quickPlan({ ...pump(400), worth: { wantedShortDays: 4 } });
+    const rows = worthOfPlan(dark, yearsOf([0.5])).answer.rows.filter(({ shortDays }) => shortDays === 4);
+    expect(rows.length).toBeGreaterThan(0);
+    for (const { enough } of rows) expect(enough).toBe(true);
   });
 
   test("what mends nothing never pays", () => {

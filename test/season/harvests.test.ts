@@ -182,6 +182,16 @@ describe("harvestsOf: seasons drawn between rungs of cloud", () => {
     expectDay(second, 1, 1, (at) => high[at]);
   });
 
+  test("a day without a ratio brings nothing, whatever the season before had brought on it", () => {
+    const source = drawn(0.8, 0.8, 0.8, 0.8, Number.NaN, 0.8, 0.8, Number.NaN);
+    const harvests = harvestsFor(source, [{ ...base, circuit: pwm }]);
+    expect(Math.max(...valuesOf(harvests.under(0)[0]))).toBeGreaterThan(1);
+    const second = valuesOf(harvests.under(1)[0]);
+    expectDay(second, 0, 11, () => 0);
+    expectDay(second, 3, 11, () => 0);
+    expect(Math.max(...second)).toBeGreaterThan(1);
+  });
+
   test("a single rung is the sky of every day", () => {
     const one: SkySource = {
       kind: "drawn",

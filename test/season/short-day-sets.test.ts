@@ -61,6 +61,81 @@ describe("fewestShortDaySets", () => {
     expect(new Set(short).size).toBeGreaterThan(2);
   });
 
+  /** Short days and watt-hours short with one leg of each length, worked out by living with each. */
+  const livedWithEach = (of: Plan) => {
+    const skies = skiesOfPlan(of, null);
+    const season = standSeason(of, skies.skies, panelUnits(of.panels));
+    const source = skySource(of, skies);
+    const flat = lyingFlat(season);
+    const lived = legCandidates(season).map((leg) => {
+      const ofDay = Uint8Array.from(flat.dayWh, (wh, day) => (leg.dayWh[day] > wh ? 1 : 0));
+      const aims = aimByDay(
+        source.sun,
+        [flat, leg].map(({ tiltDeg }) => ({ tiltDeg, bearingDeg: 180 })),
+        ofDay,
+      );
+      const [one] = batterySeasons(
+        source,
+        [{ ...of, name: "one leg", panels: [{ unit: panelUnits(of.panels)[0], aims }] }],
+        { timeZone: of.site.timeZone, airC: of.air.temperatureC },
+      );
+      return { leg, days: meanOutcome(one, "shortDays"), wh: meanOutcome(one, "shortWh") };
+    });
+    return { lived, sets: fewestShortDaySets(season, skies, 1) };
+  };
+
+  it("of as many short days it takes the fewer watt-hours short, wherever that leg stands among the lengths", () => {
+    // Early September, with a load that no leg carries: every day is short with each, by more or less.
+    const hopeless = readPlan({
+      ...plan,
+      season: { from: "2027-09-01", to: "2027-09-10", stepMinutes: 60 },
+      loads: { appliances: [{ name: "pump", watts: 60, use: { kind: "for-hours", hours: 24 } }] },
+    });
+    const { lived, sets } = livedWithEach(hopeless);
+    expect(new Set(lived.map(({ days }) => days)).size).toBe(1);
+    const least = lived.reduce((best, one) => (one.wh < best.wh ? one : best));
+    const at = lived.indexOf(least);
+    expect(at).toBeGreaterThan(0);
+    expect(at).toBeLessThan(lived.length - 1);
+    expect(sets[1].legs.map(({ legMm }) => legMm)).toEqual([least.leg.legMm]);
+  });
+
+  it("fewer short days come first, whatever the watt-hours", () => {
+    const { lived, sets } = livedWithEach(plan);
+    const fewest = Math.min(...lived.map(({ days }) => days));
+    const among = lived.filter(({ days }) => days === fewest);
+    const least = among.reduce((best, one) => (one.wh < best.wh - 1e-6 ? one : best));
+    expect(sets[1].legs.map(({ legMm }) => legMm)).toEqual([least.leg.legMm]);
+  });
+
+  it("a leg that saves nothing is not cut", () => {
+    const idle = readPlan({
+      ...plan,
+      season: { from: "2027-09-01", to: "2027-09-03", stepMinutes: 60 },
+      loads: { appliances: [{ name: "clock", watts: 0.5, use: { kind: "for-hours", hours: 24 } }] },
+    });
+    const { sets } = livedWithEach(idle);
+    expect(sets).toHaveLength(1);
+    expect(sets[0]).toMatchObject({ legs: [], shortDays: 0, addsWh: 0 });
+  });
+
+  it("the longest of many lengths is among the dozen tried", () => {
+    // Far in the north in late autumn the steepest leg is the best one.
+    const steep = readPlan({
+      ...plan,
+      site: { latitudeDeg: 64, longitudeDeg: 5 },
+      season: { from: "2027-11-01", to: "2027-11-04", stepMinutes: 60 },
+      stand: { ...plan.stand, cutting: { stepMm: 10 } },
+      loads: { appliances: [{ name: "pump", watts: 60, use: { kind: "for-hours", hours: 24 } }] },
+    });
+    const skies = skiesOfPlan(steep, null);
+    const season = standSeason(steep, skies.skies, panelUnits(steep.panels));
+    const candidates = legCandidates(season);
+    expect(candidates.length).toBeGreaterThan(30);
+    const [, one] = fewestShortDaySets(season, skies, 1);
+    expect(one.legs[0].legMm).toBe(candidates[candidates.length - 1].legMm);
+  });
+
   it("tells what each set brings, day by day, and how far it has come", () => {
     const skies = skiesOfPlan(plan, null);
     const season = standSeason(plan, skies.skies, panelUnits(plan.panels));

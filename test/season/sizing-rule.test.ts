@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { capacityShare } from "../../lib/circuit/index.ts";
 import type { PlanInput } from "../../lib/plan/index.ts";
 import { emptyPlaneColumns, martinRuizGlass, planeColumns } from "../../lib/plane/index.ts";
 import { batterySeasons } from "../../lib/season/battery-season.ts";
@@ -47,9 +48,9 @@ describe("sizingRule", () => {
     expect(rule.peakSunHours).toBeLessThan(peakSunHours(skies, 0, 2, 4));
     // Masters 2004, equation 9.20.
     expect(rule.days).toBeCloseTo(9.43 - 1.9 * march + 0.11 * march ** 2, 6);
-    // A lamp of 20 W for five hours; 90 % usable; lithium at 15 degC and above keeps its capacity.
+    // A lamp of 20 W for five hours; 90 % usable; the share left at the plan's usual 15 degC.
     expect(wantedWh / 4).toBeCloseTo(100, 6);
-    expect(rule.capacityWh).toBeGreaterThanOrEqual((100 * rule.days) / 0.9 - 1e-9);
+    expect(rule.capacityWh).toBeCloseTo((100 * rule.days) / 0.9 / capacityShare("LiFePO4", 15), 6);
     expect(rule.presentWh).toBeCloseTo(20 * 12.8, 9);
   });
 
@@ -59,6 +60,33 @@ describe("sizingRule", () => {
     expect(capacity(cold)).toBeGreaterThan(1.05 * capacity({ air: { temperatureC: 25 } }));
     const kept = { battery: { chemistry: "LiFePO4" as const, capacityAh: 20, keptAtC: 25 } };
     expect(capacity({ ...cold, ...kept })).toBeCloseTo(capacity({ ...kept, air: { temperatureC: 25 } }), 6);
+  });
+
+  test("the poorest month is found wherever it stands, and warmth is the mean of its own days", () => {
+    // Autumn: October, the last of three, has the lowest sun; five days of it at -8 degC, September at 20.
+    const airC = new Array<number>(12).fill(20).with(9, -8);
+    const { rule, skies } = ruleFor({
+      season: { from: "2027-08-30", to: "2027-10-05", stepMinutes: 60 },
+      air: { temperatureC: airC },
+    });
+    expect(rule?.month).toBe("2027-10");
+    expect(rule?.peakSunHours).toBeCloseTo(peakSunHours(skies, 0, 32, 37), 6);
+    expect(rule?.capacityWh).toBeCloseTo((100 * (rule?.days ?? 0)) / 0.9 / capacityShare("LiFePO4", -8), 6);
+  });
+
+  test("the load is that of a day, on average over the seasons", () => {
+    const plan = quickPlan();
+    const skies = clearSkies(plan);
+    const { asIs } = todayOf(plan, skies);
+    const source = {
+      kind: "years" as const,
+      sun: skies.sun,
+      skies: [skies.clear, skies.clear],
+      cloudIn: true,
+    };
+    const [season] = batterySeasons(source, [asIs], { timeZone: plan.site.timeZone, airC: 10 });
+    const alone = ruleFor().rule;
+    expect(sizingRule(skies, season, 10)?.capacityWh).toBeCloseTo(alone?.capacityWh ?? Number.NaN, 6);
   });
 
   test("weighs panels by their rated power and count", () => {
@@ -112,5 +140,12 @@ describe("sizingRule", () => {
       season: { from: "2027-12-20", to: "2027-12-22", stepMinutes: 60 as const },
     };
     expect(ruleFor(december).rule).toBeNull();
+    // High in the subtropics a clear June day brings a flat panel more than eight.
+    const high = {
+      site: { latitudeDeg: 33, longitudeDeg: 8, elevationM: 4200 },
+      season: { from: "2027-06-20", to: "2027-06-22", stepMinutes: 60 as const },
+    };
+    expect(peakSunHours(ruleFor(high).skies, 0, 0, 3)).toBeGreaterThan(8);
+    expect(ruleFor(high).rule).toBeNull();
   });
 });

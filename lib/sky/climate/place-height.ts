@@ -14,12 +14,10 @@ export interface PlaceHeight {
 /** Farther away a place's height says nothing of a site's. */
 const HEIGHT_REACH_KM = 150;
 
-type Spot = Omit<ClimateSite, "elevationM">;
-
 const heightOf = ({ place, elevationM }: ClimateStation): PlaceHeight | null =>
   elevationM === null ? null : { place, elevationM };
 
-const nearestHeight = (table: ClimateTable, spot: Spot): PlaceHeight | null => {
+const nearestHeight = (table: ClimateTable, spot: Omit<ClimateSite, "elevationM">): PlaceHeight | null => {
   let [found, least]: [PlaceHeight | null, number] = [null, HEIGHT_REACH_KM];
   for (const station of table.stations) {
     const away = distanceKm(station, spot);
@@ -35,7 +33,11 @@ const nearestHeight = (table: ClimateTable, spot: Spot): PlaceHeight | null => {
  *
  * @throws PlanError when no place has the name
  */
-export const placeHeight = (from: ClimateFrom, table: ClimateTable, spot: Spot): PlaceHeight | null => {
+export const placeHeight = (
+  from: ClimateFrom,
+  table: ClimateTable,
+  spot: Omit<ClimateSite, "elevationM">,
+): PlaceHeight | null => {
   switch (from.kind) {
     case "months":
     case "analogy":

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Branch, currentIntoHeldV, maxPowerV, ParallelBranches } from "../../lib/circuit/index.ts";
-import { curveAt, diodePanel, maxPowerPoint, openCircuitV } from "../../lib/panel/index.ts";
+import { curveAt, diodePanel, openCircuitV } from "../../lib/panel/index.ts";
 
 /** 36 cells for a 12 V battery, and 60 cells. Invented nameplates. */
 const small = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.95 }).fit.reference;
@@ -36,6 +36,21 @@ const lit = (branches: readonly Branch[], light: number, cellC: number, commonOh
 };
 
 describe("ParallelBranches", () => {
+  test("current and slope of a leaky panel in the short circuit, by hand", () => {
+    // 1 A of light, 5 ohm across and 1 ohm in series; the diode takes 1e-9 A. The terminals take 1 A x 5 / 6, and a volt
+    // there takes 1 / 6 A more.
+    const leaky = { ...small, photocurrentA: 1, saturationA: 1e-9, seriesOhm: 1, shuntOhm: 5, idealityV: 1 };
+    const parallel = lit([branch({ reference: leaky, howMany: 2 })], 1000, 25);
+    expect(parallel.at(0)).toBeCloseTo(2 * (5 / 6), 5);
+    expect(parallel.slope).toBeCloseTo(-2 / 6, 5);
+    // Open: 1 A through 5 ohm would be 5 V, where the diode takes 1.5e-7 A.
+    expect(parallel.openV(0)).toBeCloseTo(5, 5);
+    expect(parallel.openV(0)).toBeCloseTo(openCircuitV(curveAt(leaky, 1000, 25)), 7);
+    const half = lit([branch({ reference: { ...leaky, shuntOhm: 20 } })], 1000, 25);
+    // 20 V would be more than the diode's 20.7 V less what leaks: between the two.
+    expect(half.openV(0)).toBeCloseTo(openCircuitV(curveAt({ ...leaky, shuntOhm: 20 }, 1000, 25)), 6);
+  });
+
   test("slope and its slope are those of the current, by differences", () => {
     fc.assert(
       fc.property(
@@ -138,38 +153,6 @@ describe("ParallelBranches", () => {
   });
 });
 
-describe("maxPowerV", () => {
-  test("is the panel's own, and stays at the least voltage where that lies above it", () => {
-    fc.assert(
-      fc.property(anyLight, anyCellC, fc.double({ min: 0, max: 1, noNaN: true }), (light, cellC, share) => {
-        const parallel = lit([branch()], light, cellC);
-        const best = maxPowerPoint(curveAt(small, light, cellC));
-        const openV = parallel.openV(0);
-        expect(Math.abs(maxPowerV(parallel, 0) - best.volts)).toBeLessThan(0.06);
-        const leastV = best.volts + 0.1 + share * Math.max(0, openV - best.volts - 0.2);
-        fc.pre(leastV < openV);
-        expect(maxPowerV(parallel, leastV)).toBe(leastV);
-      }),
-    );
-  });
-
-  test("is none where no branch reaches the least voltage, or the one to start at", () => {
-    const parallel = lit([branch()], 800, 40);
-    const openV = parallel.openV(0);
-    expect(maxPowerV(parallel, openV)).toBeNaN();
-    expect(maxPowerV(parallel, openV - 0.1)).toBeCloseTo(openV - 0.1, 2);
-    expect(maxPowerV(parallel, 0, openV)).toBeGreaterThan(10);
-    expect(maxPowerV(parallel, 0, openV + 1e-9)).toBeNaN();
-    expect(maxPowerV(lit([branch()], 0, 20), 0)).toBeNaN();
-    // One of two branches is enough to start.
-    const both = lit([branch(), branch({ reference: large })], 800, 40);
-    expect(maxPowerV(both, 0, both.openV(1))).toBeGreaterThan(10);
-    expect(
-      maxPowerV(lit([branch({ reference: large }), branch()], 800, 40), 0, both.openV(1)),
-    ).toBeGreaterThan(10);
-  });
-});
-
 /** Counts how often the current at a voltage, by far the costliest part, is asked for. */
 class CountedBranches extends ParallelBranches {
   looks = 0;
@@ -195,6 +178,10 @@ describe("looks at the curve are few, for any branch", () => {
     );
     const nearOpen = (branches: ParallelBranches) => maxPowerV(branches, branches.openV(0) - 0.2);
     expect(looksOf(branch(), 800, 60, nearOpen)).toBeLessThanOrEqual(3);
+  });
+
+  test("one for a held voltage with no resistance behind it", () => {
+    expect(looksOf(branch(), 800, 40, (branches) => currentIntoHeldV(branches, 14, 0))).toBe(1);
   });
 
   test("three or so, never more than eight, for a held voltage behind a resistance", () => {
@@ -224,7 +211,8 @@ describe("currentIntoHeldV", () => {
         anyLight,
         anyCellC,
         fc.double({ min: 0, max: 1.1, noNaN: true }),
-        fc.double({ min: 0, max: 0.5, noNaN: true }),
+        // Far more than any cable, so that its drop turns branches off by the way.
+        fc.double({ min: 0, max: 3, noNaN: true }),
         (branches, light, cellC, share, ohm) => {
           const parallel = lit(branches, light, cellC);
           const heldV = share * parallel.openV(0);
@@ -237,6 +225,16 @@ describe("currentIntoHeldV", () => {
         },
       ),
     );
+  });
+
+  test("where the whole current's drop would turn every panel off, is that of panels with longer cables", () => {
+    // Four 60-cell panels give 35 A; through 0.5 ohm that is 17.5 V on top of 30 V, above their 38.7 V.
+    const four = branch({ reference: large, howMany: 4 });
+    for (const ohm of [0.3, 0.5, 1, 2]) {
+      const own = lit([{ ...four, cableOhm: 4 * ohm }], 1000, 25).at(30);
+      // Lambert's table, 5e-6, times four panels' ideality over their resistance, some 3 A.
+      expect(Math.abs(currentIntoHeldV(lit([four], 1000, 25), 30, ohm) - own)).toBeLessThan(1e-4);
+    }
   });
 
   test("is that of the held voltage itself without a resistance, and none above the open circuit", () => {

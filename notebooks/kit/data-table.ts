@@ -12,6 +12,9 @@ export interface DataTableOptions {
   readonly provenance?: Provenance;
 }
 
+/** A table with more columns than this is set smaller on paper. */
+const MANY_COLUMNS = 9;
+
 /** Rows written out at a time: more than its window shows, far fewer than a season has. */
 const ROWS_AT_A_TIME = 60;
 
@@ -75,7 +78,7 @@ const body = <Row>({ columns, rows, title }: Table<Row>): HTMLElement => {
     },
     el(
       "table",
-      {},
+      { class: columns.length > MANY_COLUMNS ? "wide" : undefined },
       el("thead", {}, el("tr", {}, ...columns.map((column, index) => headCell(column, settings[index])))),
       rowsBody,
     ),

@@ -16,6 +16,9 @@ const LOOKS = [
   { width: 390, height: 844, colorScheme: "dark" },
 ] as const;
 
+/** What A4 leaves between margins of 14 mm, px at 96 to the inch. */
+const PAPER = { width: 688, height: 1017 } as const;
+
 /** A break of the accessibility rules as the checker tells it, short enough to read in a test's output. */
 interface Violation {
   readonly id: string;
@@ -73,4 +76,29 @@ describe.each(notebooksAsked())("%s, one file opened from disk", (file) => {
     },
     120_000,
   );
+
+  test("on paper: the answer, its first picture and what the plan comes down to; nothing to press, nothing cut off", async () => {
+    const { page, close } = await guardedPage(browser, takeAway.url, {
+      viewport: PAPER,
+      reducedMotion: "reduce",
+    });
+    await page.locator("main svg[aria-label]").first().waitFor({ timeout: 60_000 });
+    await page.locator(".answer").waitFor({ timeout: 60_000 });
+    await page.emulateMedia({ media: "print" });
+    await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+    expect(await page.locator("main svg[aria-label]").first().isVisible()).toBe(true);
+    const isSheet = (await page.locator(".paper").count()) > 0;
+    // The field sheet is printed alone; every other notebook with its answer and, where it has one, its plan in a line.
+    expect(await page.locator(".answer").isVisible()).toBe(!isSheet);
+    if ((await page.locator(".plan").count()) > 0) {
+      expect(await page.locator(".plan-words").isVisible()).toBe(!isSheet);
+    }
+    expect(
+      await page
+        .locator("button:visible, input:visible, nav:visible, summary:visible:not(.plan-name)")
+        .count(),
+    ).toBe(0);
+    expect(await sidewaysPx(page)).toBe(0);
+    await close();
+  }, 120_000);
 });

@@ -74,7 +74,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const answer = reaim(plan, skies, panelUnits(plan.panels), progress.at);
   progress.end();
   const place = cardPlace(plan.site, skies.sun.days);
-  const provenance = { plan, models: modelsOf(plan), version: await version() };
+  const provenance = { plan, models: modelsOf(plan), notes, version: await version() };
   const dial = textOption(words, "dial");
   await deliver(
     {

@@ -76,7 +76,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const { skies, notes, cloud } = planned;
   const yields = seasonYield(skies, panelUnits(plan.panels), settingsOf(plan));
   const totals = totalBands(yields, planned, voice);
-  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const provenance = { plan, models: modelWords(plan), notes, version: await version() };
   await deliver(
     {
       heading: planHeading(planFile),

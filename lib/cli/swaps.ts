@@ -70,7 +70,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const sets =
     size === undefined && plan.stand.legs.length > 0 ? [] : bestLegsOfPlan(season, { most: size ?? 3 });
   const answer = swapsAnswer(season, question, legsAsSettings(plan, chosenLegs(plan, sets, size)));
-  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const provenance = { plan, models: modelWords(plan), notes, version: await version() };
   await deliver(
     {
       heading: planHeading(planFile),

@@ -46,10 +46,12 @@ const filesAsked = async (
   words: VerbWords,
   plan: Plan,
   answer: WorthAnswer,
+  notes: readonly string[],
 ): Promise<readonly WholeFile[]> => {
   const provenance = {
     plan,
     models: [...modelWords(plan), ...circuitModelWords(plan)],
+    notes,
     version: await version(),
   };
   const chart = textOption(words, "chart");
@@ -96,7 +98,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   await deliver(
     {
       heading: planHeading(planFile),
-      files: await filesAsked(words, plan, answer),
+      files: await filesAsked(words, plan, answer, notes),
       json: () => ({
         plan,
         notes,

@@ -6,6 +6,8 @@ export interface Provenance {
   readonly plan: unknown;
   /** The models used, in words. */
   readonly models: readonly string[];
+  /** What a reader of the numbers must know: where their cloud is from, how sure it is, what to beware of [nothing]. */
+  readonly notes?: readonly string[];
   /** This library's version. */
   readonly version: string;
 }
@@ -22,13 +24,14 @@ const numberFormat = (decimals: number): string => (decimals === 0 ? "0" : `0.${
 export const tableMetadata = <Row>(
   { title, columns, key }: Table<Row>,
   url: string,
-  { plan, models, version }: Provenance,
+  { plan, models, notes = [], version }: Provenance,
 ): Readonly<Record<string, unknown>> => ({
   "@context": ["http://www.w3.org/ns/csvw", { "@language": "en" }],
   url,
   "dc:title": title,
   "dc:creator": `panel-season ${version}`,
   "dc:description": models.join("; "),
+  ...(notes.length === 0 ? {} : { "rdfs:comment": notes }),
   notes: [{ plan }],
   dialect: { encoding: "utf-8", header: true, delimiter: ",", lineTerminators: ["\r\n"], quoteChar: '"' },
   tableSchema: {

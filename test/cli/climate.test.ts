@@ -1,4 +1,4 @@
-import { writeFile } from "node:fs/promises";
+import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
@@ -46,6 +46,21 @@ describe("season under a climate", () => {
     expect(said).not.toContain("NaN");
     expect((await listen("season", await planIn(folder, {}), "--json")).said).toBe(said);
   });
+
+  test.each(["season", "legs", "swaps", "aims", "battery", "worth"])(
+    "what %s writes carries beside it where its cloud is from, how sure and what to beware of",
+    async (verb) => {
+      const folder = await ownFolder();
+      const out = join(folder, "t.csv");
+      const plan = await planIn(folder, { from: { kind: "analogy", like: "polar coast" }, seasons: 10 });
+      const { code, remarked } = await listen(verb, plan, "--csv", out, "--to", "2027-06-05");
+      expect([code, remarked]).toEqual([0, expect.stringContaining("wrote")]);
+      const metadata = JSON.parse(await readFile(`${out}-metadata.json`, "utf8"));
+      const comment = metadata["rdfs:comment"].join("\n");
+      expect(comment).toContain("Cloud from the climate of a polar coast");
+      expect(comment).toContain("Every expected figure here is rough");
+    },
+  );
 
   test("takes a table of one's own, beside the plan", async () => {
     const folder = await ownFolder();

@@ -103,6 +103,9 @@ test("metadata follow the W3C vocabulary and describe the very columns of the fi
   expect(columns.map((column: { name: string }) => column.name)).toEqual(HEADER.split(","));
   expect(columns.map((column: { titles: string[] }) => column.titles[0])).toEqual(HEADER.split(","));
   expect(primaryKey).toEqual(["date", "setting"]);
+  expect(metadata).not.toHaveProperty("rdfs:comment");
+  const noted = tableMetadata(table, "season.csv", { plan: {}, models: [], notes: ["Rough."], version: "1" });
+  expect(noted["rdfs:comment"]).toEqual(["Rough."]);
   const byName = Object.fromEntries(columns.map((column: { name: string }) => [column.name, column]));
   expect(byName.tilt_deg["schema:unitText"]).toBe("degrees");
   expect(byName.expected_Wh["schema:unitText"]).toBe("watt-hours");

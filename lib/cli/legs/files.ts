@@ -29,9 +29,10 @@ export const legsFiles = async (
   season: StandSeason,
   answer: LegsAnswer,
   legs: readonly NamedLeg[],
+  notes: readonly string[],
 ): Promise<readonly WholeFile[]> => {
   const { plan } = season;
-  const provenance = { plan, models: modelWords(plan), version: await version() };
+  const provenance = { plan, models: modelWords(plan), notes, version: await version() };
   const asked = (name: string) => textOption(words, name);
   const files: WholeFile[] = [
     ...tableFiles(asked("csv"), legSetsTable(answer), provenance),

@@ -65,7 +65,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   await deliver(
     {
       heading: planHeading(planFile),
-      files: await legsFiles(words, season, answer, legs),
+      files: await legsFiles(words, season, answer, legs, notes),
       json: () => legsJson(plan, answer, legs, notes),
       lines: [...legsSummary(answer), ...notes, "", BEFORE_CUTTING, `Wind: ${WIND_CAUTION}`],
     },

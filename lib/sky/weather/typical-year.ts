@@ -37,10 +37,7 @@ export const asTypicalYear = (table: WeatherTable): WeatherTable | null => {
   const stepMs = stamp[1] - stamp[0];
   let jumps = 0;
   for (let i = 1; i < length; i += 1) {
-    const step = stamp[i] - stamp[i - 1];
-    if (Math.abs(step) > JUMP_MS) jumps += 1;
-    // NaN too: a stamp that can't be read is for the ordinary complaints.
-    else if (step !== stepMs) return null;
+    if (Math.abs(stamp[i] - stamp[i - 1]) > JUMP_MS) jumps += 1;
   }
   if (jumps === 0 || jumps > MOST_JUMPS || !(stepMs > 0)) return null;
   const hasLeapDay = stamp.some((ms) => {
@@ -56,6 +53,7 @@ export const asTypicalYear = (table: WeatherTable): WeatherTable | null => {
       year += 1;
       labelled[i] = inYear(stamp[i], year);
     }
+    // NaN too: a stamp that can't be read is for the ordinary complaints.
     if (i > 0 && labelled[i] - labelled[i - 1] !== stepMs) return null;
   }
   return { ...table, stamp: labelled };

@@ -79,6 +79,18 @@ describe("gridOf", () => {
     expect([...(grid?.columns.get("global") ?? [])]).toEqual([1, 2, 3, 5, 8, 7]);
   });
 
+  test("stray rows at either end do not stretch the grid", () => {
+    const { grid, problems } = laid(tableOf([-30, 0, 60, 120, 180, 220]));
+    expect(problems.map(({ path }) => path)).toEqual(["w.csv row 2 stamp", "w.csv row 7 stamp"]);
+    expect(grid).toMatchObject({ startMs: START_MS, length: 4 });
+  });
+
+  test("more stamps that can't be read than others leave the others their grid", () => {
+    const table = tableOf([0, 60, 120, 180, 240, 300]);
+    table.stamp.fill(Number.NaN, 2);
+    expect(laid(table).grid).toMatchObject({ startMs: START_MS, intervalMinutes: 60, length: 2 });
+  });
+
   test("a stamp that could not be read is passed over", () => {
     const table = tableOf([0, 60, 120, 180]);
     table.stamp[2] = Number.NaN;
@@ -150,6 +162,15 @@ describe("asTypicalYear", () => {
       "2000-03-01",
       "2000-03-02",
     ]);
+  });
+
+  test("the 29th of another month makes no leap year", () => {
+    // 28 January to 2 March: January from one year, the rest from another, no 29 February.
+    const dates = Array.from({ length: 34 }, (_, at) => {
+      const date = new Date(Date.UTC(2003, 0, 28 + at)).toISOString().slice(4, 10);
+      return `${at < 4 ? 1995 : 2003}${date}`;
+    });
+    expect(labelled(days(...dates))?.at(-1)).toBe("2001-03-02");
   });
 
   test("its last days may lie in the next year", () => {

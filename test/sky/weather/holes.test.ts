@@ -111,6 +111,13 @@ describe("fillGaps", () => {
     expect(more.problems[0].value).toBe("missing from 2027-06-01T00:15Z to 2027-06-01T03:30Z");
   });
 
+  test("looks for clearness three hours away, in quarters of an hour as in hours", () => {
+    // Two hours of a sun too low to tell by stand between the hole and the light.
+    const low = new Array<number>(8).fill(40);
+    const { light } = filled([300, ...low, HOLE, 0], [600, ...low, 100, 0], 15);
+    expect(light[9]).toBeCloseTo(50, 9);
+  });
+
   test("several holes, each by itself", () => {
     const { filled: count, light } = filled([400, HOLE, 400, HOLE, 800], new Array<number>(5).fill(800));
     expect(count).toBe(2);

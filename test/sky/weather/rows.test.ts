@@ -46,6 +46,8 @@ describe("RowProblems", () => {
       { path: "w.csv rows 5-6 ghi", value: 900, allowed: "must be at most 800" },
       { path: "w.csv row 6", value: "quotes", allowed: "must be in pairs" },
     ]);
+    // No hint is no hint, not an empty one.
+    expect(faults.problems().some((problem) => "hint" in problem)).toBe(false);
     expect(new RowProblems("w.csv").problems()).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { climateByAnalogy } from "../../../lib/sky/climate/analogy.ts";
 import { ANALOGY_PLACES } from "../../../lib/sky/climate/analogy-places.ts";
-import { climateNear, nearestPlaces } from "../../../lib/sky/climate/choose-place.ts";
+import { climateNear, distanceKm, nearestPlaces } from "../../../lib/sky/climate/choose-place.ts";
 import { type ChosenClimate, doubtLine, placeLine } from "../../../lib/sky/climate/chosen-climate.ts";
 import type { ClimateTable } from "../../../lib/sky/climate/climate-table.ts";
 import { climateOfPlace, findPlaces } from "../../../lib/sky/climate/find-place.ts";
@@ -32,6 +32,17 @@ const expectWeights = (
   expect(found.map(([id]) => id)).toEqual(expected.map(([id]) => id));
   for (const [at, [, weight]] of expected.entries()) expect(found[at][1]).toBeCloseTo(weight, 9);
 };
+
+describe("distanceKm", () => {
+  test("along a meridian, along a parallel and over the date line, on a sphere of 6371 km", () => {
+    const at = (latitudeDeg: number, longitudeDeg: number) => ({ latitudeDeg, longitudeDeg });
+    expect(distanceKm(at(50, 8), at(51, 8))).toBeCloseTo(111.19, 2);
+    // One degree at 60 N is half of one at the equator, and a hair less along the great circle.
+    expect(distanceKm(at(60, 179.5), at(60, -179.5))).toBeCloseTo(55.6, 1);
+    // Haversine between 40 N 10 E and 60 N 50 E: sin^2(10) + cos 40 cos 60 sin^2(20) = 0.074959; 2 asin of its root.
+    expect(distanceKm(at(40, 10), at(60, 50))).toBeCloseTo(2 * 6371 * Math.asin(Math.sqrt(0.0749594)), 0);
+  });
+});
 
 describe("nearestPlaces, by hand", () => {
   test("weights fall with the square of the distance, and within 50 km all is alike", () => {
@@ -141,6 +152,8 @@ describe("climateNear", () => {
       "The nearest place is 151 km away: too far to trust near mountains and coasts.",
     ]);
     expect(near([north(149)]).warnings).toEqual([]);
+    // Of several the nearest counts.
+    expect(near([north(149), north(180)]).warnings).toEqual([]);
     expect(near([north(60, { elevationM: 500 })]).warnings).toEqual([
       "The site is 400 m above or below the places: cloud may differ much.",
     ]);

@@ -193,13 +193,3 @@ test("the day's charts follow the day that is picked, and Escape lets a tip go",
   await expect.poll(() => tip.count()).toBe(0);
   await close();
 }, 120_000);
-
-test("on paper there is the answer and the chart, and nothing to press", async () => {
-  const { page, close } = await opened();
-  await page.emulateMedia({ media: "print" });
-  expect(await page.locator(".answer").isVisible()).toBe(true);
-  expect(await page.locator(CHART).first().isVisible()).toBe(true);
-  expect(await page.locator(".plan").isVisible()).toBe(false);
-  expect(await page.locator("main button:visible").count()).toBe(0);
-  await close();
-}, 60_000);

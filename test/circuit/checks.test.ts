@@ -92,6 +92,20 @@ describe("circuitRemarks", () => {
     expect(lines[1]).toContain("24.4 A");
   });
 
+  test("keeps dangers, and losses, in the order in which they are found", () => {
+    // Voltage, current, string fuses, charging, then heat.
+    const low = panel({ powerW: 80, vmpV: 16, impA: 5, vocV: 19.5, iscA: 5.4 }, "trio", 3);
+    const small = batterySchema.parse({ chemistry: "AGM", capacityAh: 40 });
+    const lines = said(mppt({ maxCurrentA: 15, maxInputV: 20 }), [low], small);
+    expect(lines).toEqual([
+      expect.stringMatching(/^danger: "trio" can reach/),
+      expect.stringMatching(/^danger: Three or more panels/),
+      expect.stringMatching(/^danger: .*the battery takes at most 10 A/),
+      expect.stringMatching(/^loss: The panels could charge with 19.5 A/),
+      expect.stringMatching(/^loss: In hot sun "trio"/),
+    ]);
+  });
+
   test("warns of a controller that charges faster than the battery takes", () => {
     const small = batterySchema.parse({ chemistry: "AGM", capacityAh: 40 });
     // 25 % of 40 Ah is 10 A.

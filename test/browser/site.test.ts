@@ -78,6 +78,7 @@ test("a newcomer goes from the front page, with a place of their own, to a print
   await page.locator("main figure svg[aria-label]").first().waitFor({ timeout: 60_000 });
   await page.getByLabel("Legs", { exact: true }).selectOption({ label: "the best 2 to cut" });
   await page.getByRole("button", { name: "Put these legs into the plan" }).click();
+  await page.getByText("The plan has these legs").waitFor();
   await expect
     .poll(() => page.locator('.field[data-path="stand.legs[0].name"] input').inputValue())
     .toMatch(/^leg \d+$/);

@@ -294,5 +294,8 @@ describe("a leg that can't stand", () => {
     expect(refusal(sloping).line).toMatch(/ground already slopes/);
     expect(refusal(legOfTilt(plain(square, 700), 90)).line).toMatch(/never stands it upright/);
     expect(legOfTilt(plain(strap(300), 400), 90).kind).toBe("stands");
+    // A strap stands the panel upright wherever the pivot lies: here 400 up and 40 before the back, the foot 300 behind it.
+    const inset = legOfTilt(plain(strap(300), 400, { pivotInsetMm: 40 }), 90);
+    expect(inset.kind === "stands" ? inset.legMm : Number.NaN).toBeCloseTo(Math.hypot(400, 340), 9);
   });
 });

@@ -35,16 +35,18 @@ describe("namedLegs", () => {
         { name: "too long", lengthMm: 900 },
         { name: "fine", lengthMm: 300 },
         { name: "too steep", tiltDeg: 0, readFrom: "post" },
+        { name: "steeper", tiltDeg: 89.5, readFrom: "ground" },
       ],
     });
     try {
       namedLegs(stand);
-      expect.unreachable("two legs can't stand");
+      expect.unreachable("three legs can't stand");
     } catch (error) {
       if (!(error instanceof PlanError)) throw error;
-      expect(error.problems.map(({ path }) => path)).toEqual([
-        "stand.legs[0].lengthMm",
-        "stand.legs[2].tiltDeg",
+      expect(error.problems.map(({ path, value }) => [path, value])).toEqual([
+        ["stand.legs[0].lengthMm", "900 mm"],
+        ["stand.legs[2].tiltDeg", "0 degrees from a post"],
+        ["stand.legs[3].tiltDeg", "89.5 degrees from the ground"],
       ]);
       // As the plan states them, not as the stand reckons.
       expect(error.problems.map(({ value }) => value)).toEqual(["900 mm", "0 degrees from a post"]);

@@ -43,13 +43,12 @@ describe("namedLegs", () => {
       expect.unreachable("three legs can't stand");
     } catch (error) {
       if (!(error instanceof PlanError)) throw error;
+      // Values as the plan states them, not as the stand reckons.
       expect(error.problems.map(({ path, value }) => [path, value])).toEqual([
         ["stand.legs[0].lengthMm", "900 mm"],
         ["stand.legs[2].tiltDeg", "0 degrees from a post"],
         ["stand.legs[3].tiltDeg", "89.5 degrees from the ground"],
       ]);
-      // As the plan states them, not as the stand reckons.
-      expect(error.problems.map(({ value }) => value)).toEqual(["900 mm", "0 degrees from a post"]);
     }
   });
 

@@ -3,16 +3,18 @@
  */
 import type { Problem } from "../../plan/problem.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, type MonthSun, monthSuns } from "./month-sun.ts";
-import type { MonthlyLight, Twelve } from "./station.ts";
+import { MJ_PER_KWH, type MonthlyLight, type Twelve } from "./station.ts";
 
-/** Where a month's value stands, for the complaint: `sky.climate.kWhM2Day[4]`, `my.csv row 2 global_05_kWh_m2_day`. */
+/** Where a month's value stands, for the complaint: `sky.from.globalKWhM2[4]`, `my.csv row 2 global_05_kWh_m2_day`. */
 export type MonthPath = (month: number) => string;
+
+/** The unit that global light was stated in, so that a complaint speaks of what was written. */
+export type GlobalUnit = "kWh/m2" | "MJ/m2";
 
 /** No month anywhere reaches this: the Andes and the Antarctic plateau come to about 0.85 (common knowledge, no source). */
 const MOST_CLEARNESS = 0.9;
 /** Nor is any place darker over the year: the least of the shipped is 0.31; the cloudiest basins have a quarter (no source). */
 const LEAST_YEARLY_CLEARNESS = 0.21;
-const MJ_PER_KWH = 3.6;
 /** Recorders and day-length formulas disagree by minutes a day; beyond this it is another unit. */
 const SUNSHINE_SLACK = 1.05;
 /** Nearer the equator the seasons of light are ruled by rain, not by the sun's height. */
@@ -32,6 +34,9 @@ const correlation = (a: Twelve, b: Twelve): number => {
   return both / Math.sqrt(ownA * ownB);
 };
 
+/** As it was written: a unit's factor and back leaves dust in the last digits. */
+const rounded = (value: number): number => Number(value.toPrecision(12));
+
 const two = (value: number): string => value.toFixed(2);
 
 const valuesOf = (light: MonthlyLight): Twelve => {
@@ -45,37 +50,43 @@ const valuesOf = (light: MonthlyLight): Twelve => {
   }
 };
 
-const globalProblems = (values: Twelve, suns: readonly MonthSun[], path: MonthPath): readonly Problem[] => {
+const globalProblems = (
+  values: Twelve,
+  suns: readonly MonthSun[],
+  path: MonthPath,
+  unit: GlobalUnit,
+): readonly Problem[] => {
+  const stated = (kWhM2: number): number => (unit === "MJ/m2" ? kWhM2 * MJ_PER_KWH : kWhM2);
   const bound = suns.map((sun) => sun.extraterrestrialKWhM2);
-  const tooBright = values.some((value, month) => value > MOST_CLEARNESS * (bound[month] ?? 0) + 0.01);
-  const asMegajoules = values.every(
-    (value, month) => value / MJ_PER_KWH <= MOST_CLEARNESS * (bound[month] ?? 0),
-  );
+  const asMegajoules =
+    unit === "kWh/m2" &&
+    values.every((value, month) => value / MJ_PER_KWH <= MOST_CLEARNESS * (bound[month] ?? 0));
   const problems = values.flatMap((value, month): readonly Problem[] => {
     const most = bound[month] ?? Number.NaN;
-    if (value < 0) return [{ path: path(month), value, allowed: "must not be negative" }];
+    if (value < 0)
+      return [{ path: path(month), value: rounded(stated(value)), allowed: "must not be negative" }];
     if (value <= MOST_CLEARNESS * most + 0.01) return [];
     return [
       {
         path: path(month),
-        value,
-        allowed: `must be at most ${two(MOST_CLEARNESS * most)} kWh/m2 a day; ${two(most)} is all that reaches the top of the air at this latitude in that month`,
+        value: rounded(stated(value)),
+        allowed: `must be at most ${two(stated(MOST_CLEARNESS * most))} ${unit} a day; ${two(stated(most))} is all that reaches the top of the air at this latitude in that month`,
         hint: asMegajoules
           ? "these look like MJ/m2 a day: say so, or divide by 3.6"
           : "mean of a day, not the sum of a month? latitude right?",
       },
     ];
   });
-  if (tooBright || problems.length > 0) return problems;
+  if (problems.length > 0) return problems;
   const yearly = mean(values) / mean(bound);
   return yearly >= LEAST_YEARLY_CLEARNESS
     ? []
     : [
         {
           path: path(0),
-          value: values[0],
-          allowed: `must come to more than ${two(LEAST_YEARLY_CLEARNESS * mean(bound))} kWh/m2 a day over the year; no place is darker`,
-          hint: "is the unit kWh/m2 a day?",
+          value: `${two(stated(mean(values)))} in the mean of the year`,
+          allowed: `must come to more than ${two(stated(LEAST_YEARLY_CLEARNESS * mean(bound)))} ${unit} a day over the year; no place is darker`,
+          hint: `is the unit ${unit} a day?`,
         },
       ];
 };
@@ -158,11 +169,14 @@ const swappedHemisphere = (
  * Everything wrong with twelve monthly means of light at a latitude: more than reaches the top of the air (with the
  * unit that would explain it), a clearness above 1 or in per cent, more sunshine than daylight, hours a day for
  * hours a month, the seasons of the other hemisphere, missing months. Empty when they can be used.
+ *
+ * @param unit what global light was stated in; the complaint speaks in it [kWh/m2]
  */
 export const lightProblems = (
   light: MonthlyLight,
   latitudeDeg: number,
   path: MonthPath,
+  unit: GlobalUnit = "kWh/m2",
 ): readonly Problem[] => {
   const values = valuesOf(light);
   const missing = Array.from({ length: 12 }, (_, month) => month).filter(
@@ -183,7 +197,7 @@ export const lightProblems = (
   const suns = monthSuns(latitudeDeg);
   const problems =
     light.kind === "global"
-      ? globalProblems(values, suns, path)
+      ? globalProblems(values, suns, path, unit)
       : light.kind === "clearness"
         ? clearnessProblems(values, path)
         : sunshineProblems(values, suns, path);

@@ -147,6 +147,16 @@ describe("parseClimateTable refuses", () => {
     ]);
   });
 
+  test("a header that lacks only a month, or only a place", () => {
+    const { clearness_03: _, ...holed } = LIGHT;
+    expect(complaints(csv({ ...holed, ...PLACE })).map(({ path }) => path)).toEqual([
+      "my.csv header clearness_03",
+    ]);
+    expect(complaints(csv({ ...LIGHT, longitude_deg: 8 })).map(({ path }) => path)).toEqual([
+      "my.csv header latitude_deg",
+    ]);
+  });
+
   test("no rows", () => {
     expect(complaints(Object.keys({ ...PLACE, ...LIGHT }).join(","))).toEqual([
       { path: "my.csv", value: "no rows", allowed: "must have at least one place below its header" },

@@ -127,6 +127,12 @@ describe("files of whole days", () => {
     );
   });
 
+  test("a date that can't be read is told, and the others are read on", () => {
+    expect(complaints("date,ghi_Wh_m2\n2027-06-01,5000\n2 June,5000\n2027-06-03,5000")).toEqual([
+      { path: "d.csv row 3 stamp", value: "2 June", allowed: "must be a date, YYYY-MM-DD" },
+    ]);
+  });
+
   test("a dark winter day takes nothing, where there is no sun to tell clearness by", () => {
     const series = parseWeather("date,ghi_Wh_m2\n2027-12-20,0\n2027-12-21,0\n2027-12-22,50", {
       place: { latitudeDeg: 80, longitudeDeg: 0 },

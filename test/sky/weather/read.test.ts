@@ -121,6 +121,20 @@ describe("parseWeather: what it says of a file", () => {
     expect(closing(1.2).join()).toMatch(/^DNI and DHI together make 11[12] % of GHI/);
   });
 
+  test("columns left aside are named, and the clock is looked at unless told not to", () => {
+    expect(read(withColumns("cloud,rain", () => "1,2")).mending.remarks).toEqual([
+      "columns left aside: cloud, rain",
+    ]);
+    const slow = asCsv(madeRows({ from: "2021-06-01", days: 30, intervalMinutes: 60, fastMinutes: -120 }));
+    expect(complaints(slow)[0].path).toBe("w.csv stamp");
+    const unnamed = complaintsOf(() => parseWeather(slow, { place: PLACE }));
+    expect(unnamed.map(({ path }) => path)).toEqual(["weather file stamp"]);
+    expect(complaints("time_utc,ghi\n2021-06-01T00:00Z,3\nnever,4").map(({ path }) => path)).toEqual([
+      "w.csv stamp",
+      "w.csv row 3 stamp",
+    ]);
+  });
+
   test("light too faint and rows that can't be read are told together", () => {
     const rows = madeRows({ from: "2021-06-01", days: 5, intervalMinutes: 60 }).map((row) => ({
       ...row,
@@ -181,6 +195,15 @@ describe("air from a file of its own", () => {
       Number.NaN,
       21,
     ]);
+  });
+
+  test("beyond half the longest step nothing holds: a few hours of air leave the rest of the day open", () => {
+    const air = laid([
+      [20, 5],
+      [21, 5],
+    ]);
+    expect(air.filter((value) => value === 5)).toHaveLength(4);
+    expect([air[17], air[23]]).toEqual([Number.NaN, Number.NaN]);
   });
 
   test("a single reading holds around itself", () => {

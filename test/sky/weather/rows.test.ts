@@ -72,6 +72,8 @@ describe("stamps", () => {
     ["2027-00-10T00:00Z", Number.NaN],
     ["2027-00-31T00:00Z", Number.NaN],
     ["2027-06-00T00:00Z", Number.NaN],
+    ["2027-06-21T24:00Z", Date.UTC(2027, 5, 22)],
+    ["2027-06-21T12:60Z", Number.NaN],
     ["2027-06-21T24:01Z", Number.NaN],
     ["2027-06-21T24:00:01Z", Number.NaN],
     ["2027-06-21T12:59:60Z", Number.NaN],
@@ -114,6 +116,7 @@ describe("headers and their units", () => {
     ["timestamp", "time", "text", 1, 0],
     ["Date", "date", "text", 1, 0],
     ["__GHI__", "global", "irradiance", 1, 0],
+    ["GHI (W/m²)", "global", "irradiance", 1, 0],
   ] as const)("%s", (header, quantity, of, scale, offset) => {
     const meaning = meaningOf(header);
     expect(meaning?.quantity).toBe(quantity);
@@ -243,6 +246,10 @@ describe("readWeatherTable", () => {
         allowed: "must be an ISO 8601 stamp, YYYY-MM-DDTHH:MM:SSZ",
       },
     ]);
+  });
+
+  test("kelvin lose 273.15", () => {
+    expect(read("time,ghi,air_K\n1970-01-03T00:00Z,5,273.15").table.columns.get("airC")?.values[0]).toBe(0);
   });
 
   test("a number that is too large to be one, and a decimal comma", () => {

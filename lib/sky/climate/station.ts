@@ -11,6 +11,8 @@ export const STATION_SOURCES = ["typical year", "measured year", "sunshine", "ow
 
 export type StationSource = (typeof STATION_SOURCES)[number];
 
+export const MJ_PER_KWH = 3.6;
+
 /** The light of twelve months, in whichever form a table gives it. */
 export type MonthlyLight =
   /** Mean daily global horizontal radiation, kWh/m2. */

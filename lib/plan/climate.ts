@@ -26,6 +26,13 @@ export const DAY_MEMORY_RANGE = [-0.2, 0.8] as const;
 /** Years of days behind such a correlation: three weeks would tell nothing, a century is all there is. */
 export const DAY_MEMORY_YEARS = [0.2, 150] as const;
 
+/** Monthly means of air (degC) and wind (m/s) that a plan or a table may state: wider than any place, narrower than another unit. */
+export const AIR_LOW_RANGE = [-80, 50] as const;
+export const AIR_HIGH_RANGE = [-80, 60] as const;
+export const WIND_RANGE = [0, 40] as const;
+/** Height of an anemometer, m above ground. */
+export const WIND_HEIGHT_RANGE = [0.2, 300] as const;
+
 /** Twelve months typed in. The wide ranges let a swapped unit through to the check that can name it. */
 const months = z
   .strictObject({
@@ -37,10 +44,10 @@ const months = z
     clearness: monthly(0, 100, { unit: "(clearness index)" }).optional(),
     /** Bright sunshine in the whole month. */
     sunshineHours: monthly(0, 750, { unit: "hours in the month" }).optional(),
-    airLowC: monthly(-80, 50, { unit: "degC" }).optional(),
-    airHighC: monthly(-80, 60, { unit: "degC" }).optional(),
-    windMs: monthly(0, 40, { unit: "m/s" }).optional(),
-    windHeightM: quantity(0.2, 300, { unit: "m above ground" }).default(10),
+    airLowC: monthly(...AIR_LOW_RANGE, { unit: "degC" }).optional(),
+    airHighC: monthly(...AIR_HIGH_RANGE, { unit: "degC" }).optional(),
+    windMs: monthly(...WIND_RANGE, { unit: "m/s" }).optional(),
+    windHeightM: quantity(...WIND_HEIGHT_RANGE, { unit: "m above ground" }).default(10),
     /** Correlation of a day's clearness with the next, months' means removed, as measured; a published one if left out. */
     dayMemory: quantity(...DAY_MEMORY_RANGE, {
       unit: "(correlation of a day's clearness with the next day's)",

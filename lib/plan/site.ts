@@ -37,6 +37,9 @@ const horizonPoint = z.strictObject({
   altitudeDeg: quantity(0, 89, { unit: "degrees above level" }),
 });
 
+/** Height above the sea, m: from the shore of the lowest lake to above any road. */
+export const ELEVATION_RANGE = [-430, 6000] as const;
+
 /** Where the panel stands. */
 export const siteSchema = z
   .strictObject({
@@ -44,7 +47,7 @@ export const siteSchema = z
     latitudeDeg: quantity(-90, 90, { unit: "degrees", hint: "south is negative" }),
     longitudeDeg: quantity(-180, 180, { unit: "degrees", hint: "west is negative" }),
     /** Left out: the height of the place whose climate is taken, else sea level (`heightM`). */
-    elevationM: quantity(-430, 6000, { unit: "m above the sea" }).optional(),
+    elevationM: quantity(...ELEVATION_RANGE, { unit: "m above the sea" }).optional(),
     timeZone: z
       .string()
       .refine(known, "must be an IANA time zone")

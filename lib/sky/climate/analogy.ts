@@ -36,7 +36,7 @@ export const climateByAnalogy = (
   if (stations.length === 0) {
     throw new PlanError([
       {
-        path: "sky.analogy",
+        path: "sky.from.like",
         value: kind,
         allowed: "needs the shipped climate tables; none of its places is in the table given",
       },

@@ -2,28 +2,25 @@
  * Climate tables as CSV: one place a row, units in the headers. The shipped tables and a user's own share the header.
  */
 import Papa from "papaparse";
-import { DAY_MEMORY_RANGE, DAY_MEMORY_YEARS } from "../../plan/climate.ts";
 import { PlanError, type Problem } from "../../plan/problem.ts";
-import type { MeasuredMemory } from "./day-memory.ts";
-import { lightProblems } from "./light-checks.ts";
+import { ELEVATION_RANGE } from "../../plan/site.ts";
+import { type GlobalUnit, lightProblems } from "./light-checks.ts";
+import { type ClimateStation, MJ_PER_KWH, type MonthlyLight, STATION_SOURCES } from "./station.ts";
+import { airIn, besideLightProblems, memoryIn, windIn } from "./table-air.ts";
 import {
-  type ClimateStation,
-  type MonthlyAir,
-  type MonthlyLight,
-  type MonthlyWind,
-  STATION_SOURCES,
-  type Twelve,
-} from "./station.ts";
+  cellProblems,
+  filledProblems,
+  isEmpty,
+  MONTHS,
+  numberIn,
+  type Row,
+  twelveIn,
+} from "./table-cells.ts";
 
 /** Places with a climate, in the order of their file. */
 export interface ClimateTable {
   readonly stations: readonly ClimateStation[];
 }
-
-type Row = Readonly<Record<string, string>>;
-
-const MONTHS = Array.from({ length: 12 }, (_, index) => String(index + 1).padStart(2, "0"));
-const MJ_PER_KWH = 3.6;
 
 /** The four ways a table may give its light: the columns before and after the month's number. */
 const LIGHT_COLUMNS = [
@@ -35,15 +32,6 @@ const LIGHT_COLUMNS = [
 
 type LightColumns = (typeof LIGHT_COLUMNS)[number];
 
-const isEmpty = (text: string | undefined): boolean => text === undefined || text.trim() === "";
-
-const numberIn = (text: string | undefined): number => (isEmpty(text) ? Number.NaN : Number(text));
-
-const twelveIn = (row: Row, before: string, after: string): Twelve =>
-  MONTHS.map((month) => numberIn(row[`${before}${month}${after}`]));
-
-const complete = (values: Twelve): boolean => values.every(Number.isFinite);
-
 const lightIn = (row: Row, { before, after }: LightColumns): MonthlyLight => {
   const values = twelveIn(row, before, after);
   if (after === "_kWh_m2_day") return { kind: "global", kWhM2Day: values };
@@ -51,83 +39,27 @@ const lightIn = (row: Row, { before, after }: LightColumns): MonthlyLight => {
   return after === "_h" ? { kind: "sunshine", hours: values } : { kind: "clearness", index: values };
 };
 
-/** Air with a month missing is no air: the choice of a place then borrows it from a neighbour. */
-const airIn = (row: Row): MonthlyAir | null => {
-  const lowC = twelveIn(row, "air_low_", "_degC");
-  const highC = twelveIn(row, "air_high_", "_degC");
-  if (complete(lowC) && complete(highC)) return { kind: "range", lowC, highC };
-  const meanC = twelveIn(row, "air_mean_", "_degC");
-  return complete(meanC) ? { kind: "mean", meanC } : null;
-};
-
-/** Weather stations measure wind at 10 m (WMO), so that is what a table without a height means. */
-const STATION_WIND_M = 10;
-
-const windIn = (row: Row): MonthlyWind | null => {
-  const ms = twelveIn(row, "wind_", "_m_s");
-  const heightM = isEmpty(row.wind_height_m) ? STATION_WIND_M : numberIn(row.wind_height_m);
-  return complete(ms) ? { ms, heightM } : null;
-};
-
-/** The day-to-day memory of a row; where one half of it is given, the other is missed by the range it must lie in. */
-const memoryIn = (row: Row): MeasuredMemory | null =>
-  isEmpty(row.day_memory) && isEmpty(row.day_memory_years)
-    ? null
-    : { correlation: numberIn(row.day_memory), years: numberIn(row.day_memory_years) };
-
-const airProblems = (air: MonthlyAir | null, path: (column: string) => string): readonly Problem[] => {
-  if (air?.kind !== "range") return [];
-  return MONTHS.flatMap((month, index) => {
-    const [low, high] = [air.lowC[index] ?? Number.NaN, air.highC[index] ?? Number.NaN];
-    return low <= high
-      ? []
-      : [
-          {
-            path: path(`air_low_${month}_degC`),
-            value: low,
-            allowed: `must not exceed the high, ${high} degC`,
-          },
-        ];
-  });
-};
+const unitIn = ({ after }: LightColumns): GlobalUnit => (after === "_MJ_m2_day" ? "MJ/m2" : "kWh/m2");
 
 const stationIn = (
   row: Row,
   columns: LightColumns,
   rowPath: string,
 ): { readonly station: ClimateStation; readonly problems: readonly Problem[] } => {
-  const path = (column: string): string => `${rowPath} ${column}`;
-  const problems: Problem[] = [];
-  const within = (column: string, least: number, most: number, unit: string): number => {
-    const value = numberIn(row[column]);
-    if (!(value >= least && value <= most)) {
-      problems.push({
-        path: path(column),
-        value: row[column],
-        allowed: `must be ${least} to ${most} ${unit}`,
-      });
-    }
-    return value;
-  };
-  const latitudeDeg = within("latitude_deg", -90, 90, "degrees");
-  const longitudeDeg = within("longitude_deg", -180, 180, "degrees");
-  const elevation = numberIn(row.elevation_m);
+  const latitudeDeg = numberIn(row.latitude_deg);
   const light = lightIn(row, columns);
   const { before, after } = columns;
-  if (problems.length === 0) {
-    problems.push(
-      ...lightProblems(light, latitudeDeg, (month) => path(`${before}${MONTHS[month] ?? month + 1}${after}`)),
-    );
-  }
-  const air = airIn(row);
-  const wind = windIn(row);
-  const dayMemory = memoryIn(row);
-  problems.push(...airProblems(air, path));
-  if (wind !== null && !isEmpty(row.wind_height_m)) within("wind_height_m", 0.2, 300, "m above ground");
-  if (dayMemory !== null) {
-    within("day_memory", ...DAY_MEMORY_RANGE, "(correlation of a day's clearness with the next day's)");
-    within("day_memory_years", ...DAY_MEMORY_YEARS, "years of days that day_memory was measured on");
-  }
+  const spot = [
+    ...cellProblems(row, "latitude_deg", rowPath, { range: [-90, 90], unit: "degrees" }),
+    ...cellProblems(row, "longitude_deg", rowPath, { range: [-180, 180], unit: "degrees" }),
+  ];
+  const monthPath = (month: number): string => `${rowPath} ${before}${MONTHS[month] ?? month + 1}${after}`;
+  const problems = [
+    ...spot,
+    ...filledProblems(row, "elevation_m", rowPath, { range: ELEVATION_RANGE, unit: "m above the sea" }),
+    ...(spot.length > 0 ? [] : lightProblems(light, latitudeDeg, monthPath, unitIn(columns))),
+    ...besideLightProblems(row, rowPath),
+  ];
   const source = STATION_SOURCES.find((name) => name === row.source) ?? "own table";
   const place = row.place?.trim() || "a place of the table";
   return {
@@ -136,13 +68,13 @@ const stationIn = (
       place,
       country: row.country?.trim() ?? "",
       latitudeDeg,
-      longitudeDeg,
-      elevationM: Number.isFinite(elevation) ? elevation : null,
+      longitudeDeg: numberIn(row.longitude_deg),
+      elevationM: isEmpty(row.elevation_m) ? null : numberIn(row.elevation_m),
       source,
       light,
-      air,
-      wind,
-      dayMemory,
+      air: airIn(row),
+      wind: windIn(row),
+      dayMemory: memoryIn(row),
     },
     problems,
   };
@@ -198,7 +130,8 @@ const isProblems = (found: LightColumns | readonly Problem[]): found is readonly
  * Other columns are passed over.
  *
  * @param file what to call the table in complaints
- * @throws PlanError with every problem: a missing month, a swapped unit, a clearness above 1, the wrong hemisphere
+ * @throws PlanError with every problem: a missing month, a swapped unit, a clearness above 1, the wrong hemisphere, air or wind
+ *   that can't be, a filled cell that is no number where one belongs
  * @example
  * const months = ["01", "02", "03", "04", "05", "06", "07", "08", "09", "10", "11", "12"];
  * const header = ["latitude_deg", "longitude_deg", ...months.map((month) => `clearness_${month}`)].join(",");
@@ -207,13 +140,15 @@ const isProblems = (found: LightColumns | readonly Problem[]): found is readonly
 export const parseClimateTable = (csvText: string, file = "climate table"): ClimateTable => {
   const parsed = Papa.parse<Record<string, string>>(csvText.trim(), {
     header: true,
-    skipEmptyLines: "greedy",
     delimitersToGuess: [",", ";", "\t"],
     transformHeader: (header) => header.trim(),
   });
   const columns = headerProblems(parsed.meta.fields ?? [], file);
   if (isProblems(columns)) throw new PlanError(columns);
-  const readings = parsed.data.map((row, index) => stationIn(row, columns, `${file} row ${index + 2}`));
+  // Blank lines are passed over here and not by the parser, so that the rows in a complaint are those of the file.
+  const readings = parsed.data.flatMap((row, index) =>
+    Object.values(row).every(isEmpty) ? [] : [stationIn(row, columns, `${file} row ${index + 2}`)],
+  );
   const problems = readings.flatMap((reading) => reading.problems);
   if (readings.length === 0) {
     problems.push({ path: file, value: "no rows", allowed: "must have at least one place below its header" });

@@ -5,6 +5,7 @@ import { toRadians } from "../../plan/angle.ts";
 import { geometricDayHours } from "../../sun/hour-angle.ts";
 import { spencerDeclinationDeg } from "../../sun/orbit.ts";
 import { dailyExtraterrestrial, extraterrestrialNormal } from "../extraterrestrial.ts";
+import { MONTH_DAYS } from "./month-to-date.ts";
 
 /** The sun of one calendar month at a latitude; means over all its days, without refraction. */
 export interface MonthSun {
@@ -17,8 +18,6 @@ export interface MonthSun {
   /** Sine of the noon altitude on the month's middle day; 0 when the sun stays down. */
   readonly noonSine: number;
 }
-
-const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 
 /** Declination (degrees) and extraterrestrial normal irradiance (W/m2) of each day of a common year. */
 const YEAR = Array.from({ length: 365 }, (_, index) => ({

@@ -10,7 +10,8 @@ export interface CalendarDay {
   readonly into: number;
 }
 
-const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+/** Days of each month of a common year, January first. */
+export const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 
 /** The 365 days of a common year, in order. */
 export const COMMON_YEAR: readonly CalendarDay[] = MONTH_DAYS.flatMap((count, index) =>

@@ -9,10 +9,8 @@ import { climateNear } from "./choose-place.ts";
 import { type ChosenClimate, doubtLine } from "./chosen-climate.ts";
 import type { ClimateTable } from "./climate-table.ts";
 import { climateOfPlace } from "./find-place.ts";
-import { lightProblems } from "./light-checks.ts";
-import type { MonthlyLight } from "./station.ts";
-
-const MJ_PER_KWH = 3.6;
+import { type GlobalUnit, lightProblems } from "./light-checks.ts";
+import { MJ_PER_KWH, type MonthlyLight } from "./station.ts";
 
 /** The light as stated, with the field it was stated in. */
 const lightOf = (stated: StatedMonths): { readonly light: MonthlyLight; readonly field: string } => {
@@ -35,7 +33,8 @@ const statedClimate = (
   relation: SunshineRelation,
 ): ChosenClimate => {
   const { light, field } = lightOf(stated);
-  const problems = lightProblems(light, site.latitudeDeg, (month) => `sky.from.${field}[${month}]`);
+  const unit: GlobalUnit = field === "globalMJM2" ? "MJ/m2" : "kWh/m2";
+  const problems = lightProblems(light, site.latitudeDeg, (month) => `sky.from.${field}[${month}]`, unit);
   if (problems.length > 0) throw new PlanError(problems);
   const { airLowC, airHighC, windMs, windHeightM, dayMemory, dayMemoryYears } = stated;
   const station = {

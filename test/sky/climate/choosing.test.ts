@@ -307,7 +307,7 @@ describe("climateByAnalogy, by hand", () => {
   test("needs the shipped tables", () => {
     expect(complaintsOf(() => climateByAnalogy({ stations: [station()] }, "hot desert", SITE))).toEqual([
       {
-        path: "sky.analogy",
+        path: "sky.from.like",
         value: "hot desert",
         allowed: "needs the shipped climate tables; none of its places is in the table given",
       },
@@ -357,7 +357,7 @@ describe("chosenClimate", () => {
     expect(chosenClimate({ kind: "place", name: "brook" }, table, SITE).says).toContain("Brook");
     expect(
       complaintsOf(() => chosenClimate({ kind: "analogy", like: "hot desert" }, table, SITE))[0].path,
-    ).toBe("sky.analogy");
+    ).toBe("sky.from.like");
   });
 
   test("stated months in any form, with air, wind and memory where they are stated", () => {

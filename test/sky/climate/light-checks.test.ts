@@ -58,6 +58,19 @@ describe("global light that can't be", () => {
       expect(hint).toBe("these look like MJ/m2 a day: say so, or divide by 3.6");
   });
 
+  test("megajoules are complained of in megajoules", () => {
+    const top = 3.6 * monthSuns(54)[3].extraterrestrialKWhM2;
+    const light: MonthlyLight = { kind: "global", kWhM2Day: NORTHERN.with(3, 99.9 / 3.6) };
+    expect(lightProblems(light, 54, (month) => `month ${month}`, "MJ/m2")).toEqual([
+      {
+        path: "month 3",
+        value: 99.9,
+        allowed: `must be at most ${(0.9 * top).toFixed(2)} MJ/m2 a day; ${top.toFixed(2)} is all that reaches the top of the air at this latitude in that month`,
+        hint: "mean of a day, not the sum of a month? latitude right?",
+      },
+    ]);
+  });
+
   test("negative light is told as such, beside what else is wrong", () => {
     expect(ofGlobal(NORTHERN.with(0, -0.1).with(6, 50))).toMatchObject([
       { path: "month 0", value: -0.1, allowed: "must not be negative" },
@@ -73,7 +86,7 @@ describe("global light that can't be", () => {
     expect(share(0.209)).toEqual([
       {
         path: "month 0",
-        value: 0.209 * bound[0],
+        value: `${(0.209 * mean).toFixed(2)} in the mean of the year`,
         allowed: `must come to more than ${(0.21 * mean).toFixed(2)} kWh/m2 a day over the year; no place is darker`,
         hint: "is the unit kWh/m2 a day?",
       },

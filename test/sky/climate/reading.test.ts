@@ -147,6 +147,33 @@ describe("parseClimateTable refuses", () => {
     ]);
   });
 
+  test("air in degF, wind that blows backwards, a height in words, a slip of the pen: each cell by its name", () => {
+    const row = {
+      ...PLACE,
+      ...LIGHT,
+      elevation_m: "high up",
+      ...monthly("air_low_", twelve(40), "_degC"),
+      ...monthly("air_high_", twelve(45), "_degC"),
+      ...monthly("wind_", twelve(3), "_m_s"),
+      air_low_02_degC: "4O",
+      air_high_07_degC: 72,
+      wind_03_m_s: -3,
+    };
+    const air = "a table in degF? (degF - 32) / 1.8 is degC";
+    expect(complaints(csv(row))).toEqual([
+      { path: "my.csv row 2 elevation_m", value: "high up", allowed: "must be -430 to 6000 m above the sea" },
+      { path: "my.csv row 2 air_low_02_degC", value: "4O", allowed: "must be -80 to 50 degC", hint: air },
+      { path: "my.csv row 2 air_high_07_degC", value: "72", allowed: "must be -80 to 60 degC", hint: air },
+      { path: "my.csv row 2 wind_03_m_s", value: "-3", allowed: "must be 0 to 40 m/s" },
+    ]);
+  });
+
+  test("rows are counted as in the file, blank lines too", () => {
+    const [header, row] = csv({ ...PLACE, ...LIGHT }).split("\n");
+    const text = `${header}\n${row}\n\n,,\n${row.replace("50,8", "99,8")}`;
+    expect(complaints(text)).toMatchObject([{ path: "my.csv row 5 latitude_deg", value: "99" }]);
+  });
+
   test("a header that lacks only a month, or only a place", () => {
     const { clearness_03: _, ...holed } = LIGHT;
     expect(complaints(csv({ ...holed, ...PLACE })).map(({ path }) => path)).toEqual([

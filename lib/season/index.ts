@@ -25,7 +25,7 @@ export { candidateAims } from "./candidate-aims.ts";
 export { chosenLegs, legsAsSettings } from "./chosen-legs.ts";
 export { type DayCurve, type DayCurves, dayCurves } from "./day-curves.ts";
 export { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
-export { totalWh } from "./day-sums.ts";
+export { type DayStretch, totalWh } from "./day-sums.ts";
 export {
   bestLegSets,
   ENERGY_OBJECTIVES,

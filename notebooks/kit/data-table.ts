@@ -9,7 +9,7 @@ export interface DataTableOptions {
   /** Whether it starts folded away under a line [false]. */
   readonly folded?: boolean;
   /** What made it; with it, the metadata file can be saved too. */
-  readonly provenance?: Provenance;
+  readonly provenance?: () => Promise<Provenance>;
 }
 
 /** A table with more columns than this is set smaller on paper. */
@@ -106,11 +106,11 @@ export const dataTable = <Row>(
             type: "button",
             class: "quiet",
             title: "What each column is, by the W3C's metadata for tabular data",
-            onclick: () =>
+            onclick: async () =>
               saveText(
                 `${file}.csv-metadata.json`,
                 "application/json",
-                `${JSON.stringify(tableMetadata(table, `${file}.csv`, provenance), null, 2)}\n`,
+                `${JSON.stringify(tableMetadata(table, `${file}.csv`, await provenance()), null, 2)}\n`,
               ),
           },
           "Save its metadata",

@@ -1,10 +1,17 @@
 import { modelWords } from "../../lib/report/model-words.ts";
 import type { Provenance } from "../../lib/report/table-metadata.ts";
 import type { Setup } from "./plan/panel.ts";
+import { skyNotesOf } from "./skies.ts";
 
-/** What made a notebook's tables: the plan as typed, the models behind it, and this version of the library. */
-export const provenanceOf = ({ plan, given }: Setup): Provenance => ({
-  plan: given,
-  models: modelWords(plan),
-  version: import.meta.env.PANEL_SEASON_VERSION,
-});
+/**
+ * What made a notebook's tables, asked for when one is saved: the plan as typed, the models behind it, what a reader must
+ * know of its sky, and this version of the library.
+ */
+export const provenanceOf =
+  ({ plan, given }: Setup) =>
+  async (): Promise<Provenance> => ({
+    plan: given,
+    models: modelWords(plan),
+    notes: await skyNotesOf(plan),
+    version: import.meta.env.PANEL_SEASON_VERSION,
+  });

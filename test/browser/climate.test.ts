@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
@@ -27,6 +28,14 @@ test("a climate chosen under Sky answers offline with its source, its band and i
   await expect
     .poll(() => words.textContent(), { timeout: 30_000 })
     .toContain("Every expected figure here is rough");
+  const [metadata] = await Promise.all([
+    page.waitForEvent("download"),
+    page
+      .getByRole("button", { name: "Save its metadata", includeHidden: true })
+      .first()
+      .dispatchEvent("click"),
+  ]);
+  expect(readFileSync(await metadata.path(), "utf8")).toContain("Every expected figure here is rough");
   await choose(page, "Whose climate", "a place by name");
   await page.getByLabel("Name of the place", { exact: true }).fill("Lhasa");
   await expect.poll(() => words.textContent(), { timeout: 30_000 }).toContain("Lhasa, China");

@@ -17,13 +17,21 @@ export const GROUND_KINDS = [
 
 export type GroundKind = (typeof GROUND_KINDS)[number];
 
-const known = (zone: string): boolean => {
+const isZone = (zone: string): boolean => {
   try {
     new Intl.DateTimeFormat("en", { timeZone: zone });
     return true;
   } catch {
     return false;
   }
+};
+
+/** Asking takes milliseconds, and a slider reads its plan at every move. */
+const lastAsked = { zone: "UTC", known: true };
+
+const known = (zone: string): boolean => {
+  if (zone !== lastAsked.zone) Object.assign(lastAsked, { zone, known: isZone(zone) });
+  return lastAsked.known;
 };
 
 /** The zone of whole hours nearest to the sun's own time at a longitude; `Etc/GMT-1` is one hour AHEAD of UTC. */

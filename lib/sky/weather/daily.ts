@@ -105,7 +105,7 @@ export const dailySeriesOf = (
       path: `${file} ghi`,
       value: `missing from ${dateOf(firstDay + first)} to ${dateOf(firstDay + end - 1)}`,
       allowed: `must have no hole of more than ${LONGEST_GAP_DAYS} days`,
-      hint: "take another year or station for that time, or shorten the season",
+      hint: "take another year or station, or put its days in for that time",
     });
   }
   if (problems.length > 0) throw new PlanError(problems);

@@ -66,7 +66,7 @@ export const fillGaps = (
         path: `${file}${rows} ghi`,
         value: `missing from ${timeOf(first)} to ${timeOf(i)}`,
         allowed: `must have no hole of more than ${LONGEST_GAP_HOURS} h of daylight`,
-        hint: "take another year or station for that time, or shorten the season",
+        hint: "take another year or station, or put its hours in for that time",
       });
       continue;
     }

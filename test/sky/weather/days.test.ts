@@ -70,7 +70,7 @@ describe("files of whole days", () => {
         path: "d.csv ghi",
         value: "missing from 2027-03-02 to 2027-03-05",
         allowed: "must have no hole of more than 3 days",
-        hint: "take another year or station for that time, or shorten the season",
+        hint: "take another year or station, or put its days in for that time",
       },
     ]);
   });

@@ -87,7 +87,7 @@ describe("fillGaps", () => {
         path: "w.csv rows 2-7 ghi",
         value: "missing from 2027-06-01T01:00Z to 2027-06-01T05:00Z",
         allowed: "must have no hole of more than 3 h of daylight",
-        hint: "take another year or station for that time, or shorten the season",
+        hint: "take another year or station, or put its hours in for that time",
       },
     ]);
     // A whole night is no daylight.

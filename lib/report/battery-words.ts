@@ -82,8 +82,12 @@ export const ruleWords = (rule: SizingRule | null): readonly string[] =>
           `${rule.days.toFixed(1)} days of storage, a battery of ${energyWords(rule.capacityWh)}; yours is of ${energyWords(rule.presentWh)}. The seasons above know the weather, the rule does not.`,
       ];
 
+/** Why a drop beyond custom may cost next to nothing. */
+const SPARE_VOLTS =
+  " A PWM controller leaves the panel's spare volts unused, so the drop costs little until the cells are hot or the battery is full.";
+
 /** A plan's wiring in plain sentences: each run's drop, loss and check, then what its parts say to each other. */
-export const wiringSummary = ({ runs, remarks }: WiringAnswer): readonly string[] => [
+export const wiringSummary = ({ runs, remarks, controller }: WiringAnswer): readonly string[] => [
   ...runs.flatMap(({ run, choices, check, ratedA }) => {
     const [today, next] = choices;
     const custom = today.withinCustom ? "within the customary 3 %" : "more than the customary 3 %";
@@ -92,7 +96,8 @@ export const wiringSummary = ({ runs, remarks }: WiringAnswer): readonly string[
         `and costs ${today.lostWhADay.toFixed(1)} Wh a day.` +
         (next === undefined
           ? ""
-          : ` ${next.size} would return ${energyWords(next.returnsWhASeason)} a season.`),
+          : ` ${next.size} would return ${energyWords(next.returnsWhASeason)} a season.`) +
+        (controller === "pwm" && run === "panel cable" && !today.withinCustom ? SPARE_VOLTS : ""),
       check.words,
     ];
   }),

@@ -9,7 +9,7 @@ import {
   restV,
   thickerRuns,
 } from "../circuit/index.ts";
-import type { CableRun, Circuit } from "../plan/circuit.ts";
+import type { CableRun, Circuit, Controller } from "../plan/circuit.ts";
 import { type BatteryOptions, batterySeasons, meanOutcome } from "./battery-season.ts";
 import type { SetUp } from "./set-up.ts";
 import type { SkySource } from "./sky-source.ts";
@@ -39,6 +39,8 @@ export interface WiringAnswer {
   readonly runs: readonly RunAnswer[];
   readonly remarks: readonly CircuitRemark[];
   readonly days: number;
+  /** What the panels' cable leads to: only a controller that tracks their power can use all the volts that arrive. */
+  readonly controller: Controller["kind"];
 }
 
 /** Sizes shown beside today's. */
@@ -125,6 +127,7 @@ export const wiringOf = (source: SkySource, setUp: SetUp, options: BatteryOption
   return {
     runs: answers,
     days,
+    controller: controller.kind,
     remarks: circuitRemarks(
       circuit,
       panels.map(({ unit }) => ({

@@ -120,6 +120,25 @@ describe("words of circuit and battery", () => {
     expect(words[2]).toMatch(/^The battery cable, 6 mm²: drops /);
   });
 
+  test("a great drop before a PWM controller is told to cost little, and why", () => {
+    const dropping = (withinCustom: boolean, controller: "pwm" | "mppt") => ({
+      ...battery.wiring,
+      controller,
+      runs: battery.wiring.runs.map((run) => ({
+        ...run,
+        choices: run.choices.map((choice) => ({ ...choice, withinCustom })),
+      })),
+    });
+    const spare = "A PWM controller leaves the panel's spare volts unused";
+    const panelAndBattery = (wiring: typeof battery.wiring) => {
+      const words = wiringSummary(wiring);
+      return [words[0].includes(spare), words[2].includes(spare)];
+    };
+    expect(panelAndBattery(dropping(false, "pwm"))).toEqual([true, false]);
+    expect(panelAndBattery(dropping(true, "pwm"))).toEqual([false, false]);
+    expect(panelAndBattery(dropping(false, "mppt"))).toEqual([false, false]);
+  });
+
   test("the season is told with its bands and its first short day", () => {
     const words = batterySummary(battery.season).join(" ");
     expect(words).toMatch(/more than \d+ in one season of ten/);

@@ -40,7 +40,8 @@ test("shows the library's figures, and a hill in the plan changes them and the s
     site: { ...(DEMO.site as object), horizon: [{ bearingDeg: 60, altitudeDeg: 10 }] },
   };
   await expectFigures(page, answerOf(withHill).figures);
-  expect(await pathPicture(page)).not.toBe(before);
+  // A chart below the fold is drawn anew in a quiet moment.
+  await expect.poll(() => pathPicture(page), { timeout: 30_000 }).not.toBe(before);
   expect(complaints).toEqual([]);
   await close();
 }, 120_000);

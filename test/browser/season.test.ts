@@ -58,7 +58,7 @@ test("shows the library's figures for the demo, and a leg's slider changes figur
   const stand = DEMO.stand as { legs: readonly object[] };
   const changed = { ...DEMO, stand: { ...stand, legs: [{ name: "short", lengthMm }, stand.legs[1]] } };
   await expectFigures(page, yieldsOf(changed));
-  expect(await chartPicture(page)).not.toBe(before);
+  await expect.poll(() => chartPicture(page), { timeout: 30_000 }).not.toBe(before);
   await page.getByRole("button", { name: "Undo", exact: true }).click();
   await expectFigures(page, yieldsOf(DEMO));
   expect(complaints).toEqual([]);

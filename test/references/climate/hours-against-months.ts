@@ -28,9 +28,7 @@ export interface PlaneYear {
 
 /** Tilts compared at a station: a gentle one, its latitude, a steep one; all towards the equator. */
 export const tiltsAt = ({ latitudeDeg }: HourlyYear): readonly number[] => [
-  30,
-  Math.round(Math.abs(latitudeDeg)),
-  60,
+  ...new Set([30, Math.round(Math.abs(latitudeDeg)), 60]),
 ];
 
 /** A station's planes from its twelve means against those from its hours. */

@@ -77,7 +77,7 @@ const ROOMS: readonly Room[] = [
   {
     name: "season/searches",
     mutate: seasonFiles(SEARCHES),
-    tests: seasonTests("aim-stays best-set leg-set swap-calendar"),
+    tests: seasonTests("aim-stays best-set leg-set searches-by-hand swap-calendar"),
   },
   {
     name: "season/battery",

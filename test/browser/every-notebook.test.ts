@@ -93,12 +93,15 @@ describe.each(notebooksAsked())("%s, one file opened from disk", (file) => {
     if ((await page.locator(".plan").count()) > 0) {
       expect(await page.locator(".plan-words").isVisible()).toBe(!isSheet);
     }
-    expect(
-      await page
-        .locator("button:visible, input:visible, nav:visible, summary:visible:not(.plan-name)")
-        .count(),
-    ).toBe(0);
-    expect(await sidewaysPx(page)).toBe(0);
+    // What is drawn late, a chart or a table below the fold, may be laid out while we look.
+    await expect
+      .poll(
+        () =>
+          page.locator("button:visible, input:visible, nav:visible, summary:visible:not(.plan-name)").count(),
+        { timeout: 20_000 },
+      )
+      .toBe(0);
+    await expect.poll(() => sidewaysPx(page), { timeout: 20_000 }).toBe(0);
     await close();
   }, 120_000);
 });

@@ -9,22 +9,12 @@ import {
   ParallelBranches,
   runOhm,
 } from "../../lib/circuit/index.ts";
-import { diodePanel } from "../../lib/panel/index.ts";
 import { batterySchema } from "../../lib/plan/battery.ts";
 import { type Circuit, circuitSchema } from "../../lib/plan/circuit.ts";
+import { branch as bareBranch, large } from "./branch.ts";
 
-/** 36 cells for a 12 V battery, and 60 cells. Invented nameplates. */
-const small = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.95 }).fit.reference;
-const large = diodePanel({ powerW: 280, vmpV: 31.5, impA: 8.89, vocV: 38.7, iscA: 9.45 }).fit.reference;
-
-const branch = (over: Partial<Branch> = {}): Branch => ({
-  reference: small,
-  howMany: 1,
-  shareLeft: 1,
-  cableOhm: 0.02,
-  blockingV: 0,
-  ...over,
-});
+/** On a cable that drops a little. */
+const branch = (over: Partial<Branch> = {}): Branch => bareBranch({ cableOhm: 0.02, ...over });
 
 /** Rests at 12.3 V to 12.9 V over its usable half, on the mean at 12.6 V. */
 const batteryOf = () => batteryModel(batterySchema.parse({ chemistry: "AGM", capacityAh: 100 }));

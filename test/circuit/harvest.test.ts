@@ -11,23 +11,11 @@ import {
   ParallelBranches,
   runOhm,
 } from "../../lib/circuit/index.ts";
-import { currentAt, curveAt, diodePanel, maxPowerPoint } from "../../lib/panel/index.ts";
+import { currentAt, curveAt, maxPowerPoint } from "../../lib/panel/index.ts";
 import { batterySchema } from "../../lib/plan/battery.ts";
 import { type Circuit, circuitSchema } from "../../lib/plan/circuit.ts";
 import { anyController } from "./any.ts";
-
-/** Two sizes of one ordinary kind: 36 cells for a 12 V battery, and 60 cells. Invented nameplates. */
-const small = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.95 }).fit.reference;
-const large = diodePanel({ powerW: 280, vmpV: 31.5, impA: 8.89, vocV: 38.7, iscA: 9.45 }).fit.reference;
-
-const branch = (over: Partial<Branch> = {}): Branch => ({
-  reference: small,
-  howMany: 1,
-  shareLeft: 1,
-  cableOhm: 0,
-  blockingV: 0,
-  ...over,
-});
+import { branch, large, small } from "./branch.ts";
 
 interface Lit {
   readonly branch: Branch;

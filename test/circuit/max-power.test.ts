@@ -1,20 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Branch, maxPowerV, ParallelBranches } from "../../lib/circuit/index.ts";
-import { curveAt, diodePanel, maxPowerPoint } from "../../lib/panel/index.ts";
-
-/** 36 cells for a 12 V battery, and 60 cells. Invented nameplates. */
-const small = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.95 }).fit.reference;
-const large = diodePanel({ powerW: 280, vmpV: 31.5, impA: 8.89, vocV: 38.7, iscA: 9.45 }).fit.reference;
-
-const branch = (over: Partial<Branch> = {}): Branch => ({
-  reference: small,
-  howMany: 1,
-  shareLeft: 1,
-  cableOhm: 0,
-  blockingV: 0,
-  ...over,
-});
+import { curveAt, maxPowerPoint } from "../../lib/panel/index.ts";
+import { branch, large, small } from "./branch.ts";
 
 const lit = (branches: readonly Branch[], light: number, cellC: number): ParallelBranches => {
   const parallel = new ParallelBranches(branches);

@@ -1,20 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { type Branch, batteryModel, operatingCurve, runOhm } from "../../lib/circuit/index.ts";
-import { currentAt, curveAt, diodePanel, maxPowerPoint } from "../../lib/panel/index.ts";
+import { batteryModel, operatingCurve, runOhm } from "../../lib/circuit/index.ts";
+import { currentAt, curveAt, maxPowerPoint } from "../../lib/panel/index.ts";
 import { batterySchema } from "../../lib/plan/battery.ts";
 import { type Circuit, circuitSchema } from "../../lib/plan/circuit.ts";
-
-/** 36 cells for a 12 V battery. Invented nameplate. */
-const { reference } = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.95 }).fit;
-
-const branch = (over: Partial<Branch> = {}): Branch => ({
-  reference,
-  howMany: 1,
-  shareLeft: 1,
-  cableOhm: 0,
-  blockingV: 0,
-  ...over,
-});
+import { branch, small } from "./branch.ts";
 
 const circuitOf = (controller: object): Circuit =>
   circuitSchema.parse({ controller, batteryCable: { lengthM: 5, size: 4 } });
@@ -34,7 +23,7 @@ describe("operatingCurve", () => {
       batteryOf(),
       light,
     );
-    const full = curveAt(reference, 800, 40);
+    const full = curveAt(small, 800, 40);
     const best = maxPowerPoint(full);
     for (const volts of [0, 5, 12, 17, 19]) {
       expect(Math.abs(ampsAt(volts) - currentAt(full, volts))).toBeLessThan(TABLE_A);

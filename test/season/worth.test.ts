@@ -1,20 +1,11 @@
 import { describe, expect, test } from "vitest";
-import {
-  batteryModel,
-  cableDrop,
-  circuitRemarks,
-  coldOpenV,
-  operatingCurve,
-  runOhm,
-} from "../../lib/circuit/index.ts";
-import { curveAt, diodePanel, maxPowerPoint } from "../../lib/panel/index.ts";
+import { cableDrop, circuitRemarks, coldOpenV, runOhm } from "../../lib/circuit/index.ts";
 import { type Plan, type PlanInput, readPlan } from "../../lib/plan/index.ts";
 import { legsInUse, turnedAfterSun } from "../../lib/season/aims-of-plan.ts";
 import { batteryOfPlan, smallestPanelsOfPlan, worthOfPlan } from "../../lib/season/battery-answer.ts";
 import { batterySeasons, meanOutcome } from "../../lib/season/battery-season.ts";
 import { panelUnits } from "../../lib/season/panel-unit.ts";
 import { judgedWh, seasonYield } from "../../lib/season/season-yield.ts";
-import { branchesOf } from "../../lib/season/set-up.ts";
 import { choicesOf } from "../../lib/season/set-ups.ts";
 import { settingsOf } from "../../lib/season/settings.ts";
 import { skiesOfPlan } from "../../lib/season/skies-of-plan.ts";
@@ -281,38 +272,5 @@ describe("circuitRemarks", () => {
         battery: { chemistry: "LiFePO4", capacityAh: 100 },
       }),
     ).toBe("");
-  });
-});
-
-describe("operatingCurve", () => {
-  test("the MPPT point is the curve's own peak, the PWM point lies on the curve at the battery's voltage", () => {
-    const panel = diodePanel({ powerW: 100, vmpV: 18, impA: 5.56, vocV: 22, iscA: 5.95 });
-    const { circuit, battery } = readPlan({
-      ...input,
-      circuit: { panelCable: { lengthM: 0.05, contactMilliohm: 0 }, controller: { kind: "pwm", dropV: 0.5 } },
-    });
-    const branches = branchesOf({
-      name: "one",
-      panels: [
-        { unit: { name: "p", howMany: 1, model: panel, fixedAim: null }, aims: { aims: [], ofRow: null } },
-      ],
-      circuit,
-      battery,
-      loads: plan.loads,
-    });
-    const model = batteryModel(battery);
-    const { mppt, pwm, ampsAt, openV } = operatingCurve(branches, circuit, model, {
-      absorbedWm2: 800,
-      cellC: 40,
-    });
-    const full = maxPowerPoint(curveAt(panel.fit.reference, 800, 40));
-    // Five centimetres of cable.
-    expect(Math.abs(mppt.watts / full.watts - 1)).toBeLessThan(0.001);
-    expect(ampsAt(pwm.volts)).toBeCloseTo(pwm.amps, 4);
-    expect(pwm.volts).toBeGreaterThan(model.restVAt[5] + 0.5);
-    expect(pwm.watts).toBeCloseTo(pwm.amps * model.meanV, 9);
-    expect(ampsAt(openV + 0.01)).toBe(0);
-    const dark = operatingCurve(branches, circuit, model, { absorbedWm2: 0, cellC: 10 });
-    expect([dark.openV, dark.mppt.watts, dark.pwm.watts]).toEqual([0, 0, 0]);
   });
 });

@@ -29,7 +29,7 @@ export const batterySection: Section = {
       kind: "number",
       path: ["battery", "usablePct"],
       label: "May be taken out",
-      unit: "% of it",
+      unit: "%",
       slider: { least: 20, most: 100, step: 5 },
     },
     {

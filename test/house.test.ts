@@ -7,6 +7,13 @@ import { describe, expect, test } from "vitest";
 /** The rooms in the order in which light becomes an answer; each imports only from those before it, and itself. */
 const ROOMS = ["plan", "sun", "sky", "plane", "panel", "stand", "circuit", "season", "report", "cli"];
 
+/** Rooms that have parts, each part in the order in which one builds on the other; what stands in the room itself comes first. */
+const PARTS: Readonly<Record<string, readonly string[]>> = {
+  season: ["light", "legs", "aiming", "battery"],
+  "sky/climate": ["table", "place", "days"],
+  "sky/weather": ["read", "lay"],
+};
+
 const lib = fileURLToPath(new URL("../lib", import.meta.url));
 
 interface SourceFile {
@@ -50,6 +57,46 @@ describe("the house", () => {
         .map((specifier) => `${path} imports ${specifier}`),
     );
     expect(upstream).toEqual([]);
+  });
+
+  test("lets parts of a room build one way, and has no part that is not listed", () => {
+    const astray = sources.flatMap(({ path, imports }) =>
+      Object.entries(PARTS).flatMap(([room, parts]) => {
+        const partOf = (file: string): number | null => {
+          if (!file.startsWith(`${room}/`)) return null;
+          const inside = file.slice(room.length + 1);
+          if (!inside.includes("/")) return inside === "index.ts" ? parts.length : -1;
+          const rank = parts.indexOf(inside.slice(0, inside.indexOf("/")));
+          return rank < 0 ? Number.NaN : rank;
+        };
+        const from = partOf(path);
+        if (from === null) return [];
+        return imports
+          .filter((specifier) => specifier.startsWith("."))
+          .map((specifier) =>
+            relative(lib, join(lib, dirname(path), specifier))
+              .split(sep)
+              .join("/"),
+          )
+          .filter((target) => {
+            const to = partOf(target);
+            return to !== null && !(to <= from);
+          })
+          .map((target) => `${path} imports ${target}`);
+      }),
+    );
+    expect(astray).toEqual([]);
+  });
+
+  test("has doors for those outside only: within lib a thing is imported from the file that states it", () => {
+    const throughDoors = sources
+      .filter(({ path }) => !path.endsWith("index.ts"))
+      .flatMap(({ path, imports }) =>
+        imports
+          .filter((specifier) => specifier.startsWith(".") && specifier.endsWith("index.ts"))
+          .map((specifier) => `${path} imports ${specifier}`),
+      );
+    expect(throughDoors).toEqual([]);
   });
 
   test("is pure outside the command line: no Node modules", () => {

@@ -1,4 +1,4 @@
-import type { OperatingPoint } from "../panel/index.ts";
+import type { OperatingPoint } from "../panel/single-diode.ts";
 import type { Circuit } from "../plan/circuit.ts";
 import type { BatteryModel } from "./battery.ts";
 import { type Branch, ParallelBranches } from "./branches.ts";

@@ -1,5 +1,5 @@
 import type { Plan } from "../plan/plan.ts";
-import type { PlanSkies } from "../season/skies-of-plan.ts";
+import type { PlanSkies } from "../season/light/skies-of-plan.ts";
 import { planSkies } from "./plan-skies.ts";
 import { progressLine } from "./progress.ts";
 import type { Voice } from "./verb.ts";

@@ -1,19 +1,19 @@
 import type { Plan } from "../plan/plan.ts";
-import { batteryTable } from "../report/battery-table.ts";
+import { chargeChart } from "../report/chart/charge-chart.ts";
+import { svgFile } from "../report/chart/svg-file.ts";
+import { batteryTable } from "../report/table/battery-table.ts";
+import { wiringTable } from "../report/table/wiring-table.ts";
 import {
   batterySummary,
   doubtWords,
   ruleWords,
   standUseWords,
   wiringSummary,
-} from "../report/battery-words.ts";
-import { chargeChart } from "../report/charge-chart.ts";
-import { circuitCautions } from "../report/circuit-cautions.ts";
-import { circuitModelWords } from "../report/circuit-models.ts";
-import { modelWords } from "../report/model-words.ts";
-import { svgFile } from "../report/svg-file.ts";
-import { wiringTable } from "../report/wiring-table.ts";
-import { type BatteryAnswer, batteryOfPlan } from "../season/battery-answer.ts";
+} from "../report/words/battery-words.ts";
+import { circuitCautions } from "../report/words/circuit-cautions.ts";
+import { circuitModelWords } from "../report/words/circuit-models.ts";
+import { modelWords } from "../report/words/model-words.ts";
+import { type BatteryAnswer, batteryOfPlan } from "../season/battery/battery-answer.ts";
 import { livedSkies } from "./battery-seasons.ts";
 import { chartDocument } from "./chart-document.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";

@@ -1,7 +1,7 @@
 import { resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { ClimateFrom } from "../plan/climate.ts";
-import { type ClimateTable, joinTables, parseClimateTable } from "../sky/climate/climate-table.ts";
+import { type ClimateTable, joinTables, parseClimateTable } from "../sky/climate/table/climate-table.ts";
 import { readTextFile } from "./read-file.ts";
 
 /** The largest shipped table has a quarter of a megabyte; a user's own has a few rows. */

@@ -1,8 +1,8 @@
-import { climateOfShares, nearestPlaces } from "../sky/climate/choose-place.ts";
-import { placeLine } from "../sky/climate/chosen-climate.ts";
-import { findPlaces } from "../sky/climate/find-place.ts";
 import { MEAN_MONTH_DAYS } from "../sky/climate/month-sun.ts";
-import { placeHeight } from "../sky/climate/place-height.ts";
+import { climateOfShares, nearestPlaces } from "../sky/climate/place/choose-place.ts";
+import { placeLine } from "../sky/climate/place/chosen-climate.ts";
+import { findPlaces } from "../sky/climate/place/find-place.ts";
+import { placeHeight } from "../sky/climate/place/place-height.ts";
 import { type ClimateStation, monthlyGlobal } from "../sky/climate/station.ts";
 import { shippedClimates } from "./climate-tables.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";

@@ -1,6 +1,6 @@
 import { resolve } from "node:path";
 import type { Plan } from "../plan/plan.ts";
-import { type PlanSkies, skiesOfPlan } from "../season/skies-of-plan.ts";
+import { type PlanSkies, skiesOfPlan } from "../season/light/skies-of-plan.ts";
 import { planClimates } from "./climate-tables.ts";
 import { LARGEST_WEATHER_BYTES, readTextFile } from "./read-file.ts";
 

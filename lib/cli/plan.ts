@@ -1,4 +1,4 @@
-import { assumedWords } from "../report/assumed-words.ts";
+import { assumedWords } from "../report/words/assumed-words.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import { readPlanFile } from "./plan-file.ts";
 import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";

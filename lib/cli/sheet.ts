@@ -1,8 +1,8 @@
-import { fieldSheet } from "../report/field-sheet.ts";
-import { PAPERS, type Paper } from "../report/field-sheet-css.ts";
-import { fieldSheetPage } from "../report/field-sheet-page.ts";
-import { modelWords } from "../report/model-words.ts";
-import { panelUnits } from "../season/panel-unit.ts";
+import { fieldSheet } from "../report/paper/field-sheet.ts";
+import { PAPERS, type Paper } from "../report/paper/field-sheet-css.ts";
+import { fieldSheetPage } from "../report/paper/field-sheet-page.ts";
+import { modelWords } from "../report/words/model-words.ts";
+import { panelUnits } from "../season/light/panel-unit.ts";
 import { chartDocument } from "./chart-document.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import { planHeading, readPlanFile } from "./plan-file.ts";

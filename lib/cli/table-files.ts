@@ -1,6 +1,6 @@
 import { basename } from "node:path";
-import { csvText, type Table } from "../report/table.ts";
-import { type Provenance, tableMetadata } from "../report/table-metadata.ts";
+import { csvText, type Table } from "../report/table/table.ts";
+import { type Provenance, tableMetadata } from "../report/table/table-metadata.ts";
 import type { WholeFile } from "./write-file.ts";
 
 /** A table as the files it travels in: the CSV, and beside it its metadata. None when no path was given. */

@@ -2,16 +2,7 @@
 export { airMassOfSine, relativeAirMass, standardPressureHPa } from "./air-mass.ts";
 export { birdClearLight, broadbandAod, type ClearAir, type ClearLight } from "./bird.ts";
 export { clearSkyColumns, type MonthlyAlbedo, type MonthlyWeather } from "./clear-sky-columns.ts";
-export { climateByAnalogy } from "./climate/analogy.ts";
-export type { ClimateSite, PlaceShare } from "./climate/blend.ts";
-export { climateNear, distanceKm, nearestPlaces } from "./climate/choose-place.ts";
-export { type ChoiceKind, type ChosenClimate, doubtLine, placeLine } from "./climate/chosen-climate.ts";
-export { type ClearYear, clearYear } from "./climate/clear-year.ts";
 export { type AirRange, type Climate, type ClimateDoubt, NO_DOUBT } from "./climate/climate.ts";
-export { fillClimateAir } from "./climate/climate-air.ts";
-export { type ClimateTable, joinTables, parseClimateTable } from "./climate/climate-table.ts";
-export { type CloudSeason, cloudSeason } from "./climate/cloud-season.ts";
-export { type ClimateSky, climateSkies, skyAtRatio } from "./climate/cloud-skies.ts";
 export {
   type ClearnessDay,
   dayMemory,
@@ -19,13 +10,21 @@ export {
   measuredDayMemory,
   PUBLISHED_DAY_MEMORY,
 } from "./climate/day-memory.ts";
-export type { DayMean } from "./climate/day-spread.ts";
 export { dailyRangeK, warmthAt } from "./climate/day-temperature.ts";
-export { climateOfPlace, findPlaces } from "./climate/find-place.ts";
+export { type ClearYear, clearYear } from "./climate/days/clear-year.ts";
+export { fillClimateAir } from "./climate/days/climate-air.ts";
+export { type CloudSeason, cloudSeason } from "./climate/days/cloud-season.ts";
+export { type ClimateSky, climateSkies, skyAtRatio } from "./climate/days/cloud-skies.ts";
+export type { DayMean } from "./climate/days/day-spread.ts";
+export { type SequenceOptions, type SkySequences, skySequences } from "./climate/days/sequences.ts";
 export { type MonthSun, monthSuns } from "./climate/month-sun.ts";
-export { type PlaceHeight, placeHeight } from "./climate/place-height.ts";
-export { chosenClimate, climateNotes, isRough } from "./climate/plan-climate.ts";
-export { type SequenceOptions, type SkySequences, skySequences } from "./climate/sequences.ts";
+export { climateByAnalogy } from "./climate/place/analogy.ts";
+export type { ClimateSite, PlaceShare } from "./climate/place/blend.ts";
+export { climateNear, distanceKm, nearestPlaces } from "./climate/place/choose-place.ts";
+export { type ChoiceKind, type ChosenClimate, doubtLine, placeLine } from "./climate/place/chosen-climate.ts";
+export { climateOfPlace, findPlaces } from "./climate/place/find-place.ts";
+export { type PlaceHeight, placeHeight } from "./climate/place/place-height.ts";
+export { chosenClimate, climateNotes, isRough } from "./climate/place/plan-climate.ts";
 export {
   type ClimateStation,
   type MonthlyAir,
@@ -37,6 +36,7 @@ export {
   type Twelve,
 } from "./climate/station.ts";
 export { clearnessOfSunshine, globalOfSunshine } from "./climate/sunshine.ts";
+export { type ClimateTable, joinTables, parseClimateTable } from "./climate/table/climate-table.ts";
 export { windShareAtHeight } from "./climate/wind-height.ts";
 export { emptySkyColumns, type SkyColumns } from "./columns.ts";
 export { engererShare } from "./diffuse-share/engerer.ts";
@@ -60,11 +60,15 @@ export {
   clearAirOf,
   type Haze,
 } from "./turbidity.ts";
-export { type AirOptions, type AirSeries, parseAir, withAir } from "./weather/air-file.ts";
-export type { StampPlace } from "./weather/grid.ts";
-export type { Quantity } from "./weather/headers.ts";
-export type { WeatherPlace } from "./weather/interval-sun.ts";
-export type { ColumnNames } from "./weather/layout.ts";
-export { parseWeather, type WeatherOptions } from "./weather/parse-weather.ts";
-export type { DailySeries, IntervalSeries, Mending, WeatherSeries } from "./weather/series.ts";
-export { type WeatherColumnsOptions, weatherSkyColumns, weatherYears } from "./weather/weather-columns.ts";
+export {
+  type WeatherColumnsOptions,
+  weatherSkyColumns,
+  weatherYears,
+} from "./weather/lay/weather-columns.ts";
+export { type AirOptions, type AirSeries, parseAir, withAir } from "./weather/read/air-file.ts";
+export type { StampPlace } from "./weather/read/grid.ts";
+export type { Quantity } from "./weather/read/headers.ts";
+export type { WeatherPlace } from "./weather/read/interval-sun.ts";
+export type { ColumnNames } from "./weather/read/layout.ts";
+export { parseWeather, type WeatherOptions } from "./weather/read/parse-weather.ts";
+export type { DailySeries, IntervalSeries, Mending, WeatherSeries } from "./weather/read/series.ts";

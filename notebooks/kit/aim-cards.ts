@@ -1,4 +1,4 @@
-import type { AimCardLine } from "../../lib/report/aim-card.ts";
+import type { AimCardLine } from "../../lib/report/words/aim-card.ts";
 import { tiltWords } from "../../lib/stand/index.ts";
 import { el } from "./dom.ts";
 

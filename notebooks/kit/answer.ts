@@ -1,4 +1,4 @@
-import type { Headline } from "../../lib/report/headline.ts";
+import type { Headline } from "../../lib/report/words/headline.ts";
 import { el } from "./dom.ts";
 
 /** A number with the word that belongs to it: never parted at a line's end. */

@@ -1,5 +1,5 @@
-import { type Column, csvText, type Table } from "../../lib/report/table.ts";
-import { type Provenance, tableMetadata } from "../../lib/report/table-metadata.ts";
+import { type Column, csvText, type Table } from "../../lib/report/table/table.ts";
+import { type Provenance, tableMetadata } from "../../lib/report/table/table-metadata.ts";
 import { el } from "./dom.ts";
 import { saveText } from "./save.ts";
 

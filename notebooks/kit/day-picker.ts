@@ -1,4 +1,4 @@
-import { dateWords } from "../../lib/report/words.ts";
+import { dateWords } from "../../lib/report/words/words.ts";
 import type { SeasonDay } from "../../lib/sun/columns.ts";
 import { el, freshId, saySo, type ViewOf, viewOf } from "./dom.ts";
 

@@ -1,5 +1,5 @@
-import { svgFile } from "../../lib/report/svg-file.ts";
-import type { Table } from "../../lib/report/table.ts";
+import { svgFile } from "../../lib/report/chart/svg-file.ts";
+import type { Table } from "../../lib/report/table/table.ts";
 import { type Chart, chartFrame } from "./chart-frame.ts";
 import { dataTable } from "./data-table.ts";
 import { el } from "./dom.ts";

@@ -1,5 +1,5 @@
 import type { Plan } from "../../lib/plan/plan.ts";
-import { modelWords } from "../../lib/report/model-words.ts";
+import { modelWords } from "../../lib/report/words/model-words.ts";
 import { el } from "./dom.ts";
 
 /** The models behind a plan's figures, each with its source. */

@@ -1,4 +1,4 @@
-import { svgFile } from "../../lib/report/svg-file.ts";
+import { svgFile } from "../../lib/report/chart/svg-file.ts";
 import { el } from "./dom.ts";
 import { saveText } from "./save.ts";
 

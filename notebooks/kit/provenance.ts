@@ -1,5 +1,5 @@
-import { modelWords } from "../../lib/report/model-words.ts";
-import type { Provenance } from "../../lib/report/table-metadata.ts";
+import type { Provenance } from "../../lib/report/table/table-metadata.ts";
+import { modelWords } from "../../lib/report/words/model-words.ts";
 import type { Setup } from "./plan/panel.ts";
 import { skyNotesOf } from "./skies.ts";
 

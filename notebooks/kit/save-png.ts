@@ -1,4 +1,4 @@
-import { svgFile } from "../../lib/report/svg-file.ts";
+import { svgFile } from "../../lib/report/chart/svg-file.ts";
 import { saveBlob } from "./save.ts";
 
 /** Sharp on paper and on dense screens. */

@@ -1,7 +1,7 @@
 import { PlanError } from "../../lib/plan/index.ts";
 import type { Plan } from "../../lib/plan/plan.ts";
 import { type PlanSkies, type SeasonSkies, skiesOfPlan } from "../../lib/season/index.ts";
-import type { ClimateTable } from "../../lib/sky/climate/climate-table.ts";
+import type { ClimateTable } from "../../lib/sky/climate/table/climate-table.ts";
 import { planClimates } from "./climate/tables.ts";
 import { weatherText } from "./weather/files.ts";
 

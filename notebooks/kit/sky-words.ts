@@ -1,5 +1,5 @@
 import type { Plan } from "../../lib/plan/plan.ts";
-import { bandSentences } from "../../lib/report/band-words.ts";
+import { bandSentences } from "../../lib/report/words/band-words.ts";
 import { type SeasonYield, seasonBands } from "../../lib/season/index.ts";
 import { el } from "./dom.ts";
 import { planSkiesOf } from "./skies.ts";

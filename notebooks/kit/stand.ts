@@ -1,7 +1,7 @@
 import type { Plan } from "../../lib/plan/plan.ts";
 import type { PanelUnit, SeasonSkies, StandSeason } from "../../lib/season/index.ts";
-import { facingOf } from "../../lib/season/settings.ts";
-import { standSeason } from "../../lib/season/stand-season.ts";
+import { standSeason } from "../../lib/season/legs/stand-season.ts";
+import { facingOf } from "../../lib/season/light/settings.ts";
 import { panelsOf } from "./panels.ts";
 
 interface Made {

@@ -1,7 +1,7 @@
-import { settingStyles } from "../../lib/report/setting-styles.ts";
-import { swapRows } from "../../lib/report/swaps-table.ts";
-import { dateWords, tiltShort } from "../../lib/report/words.ts";
-import type { SwapsAnswer } from "../../lib/season/swaps-answer.ts";
+import { settingStyles } from "../../lib/report/chart/setting-styles.ts";
+import { swapRows } from "../../lib/report/table/swaps-table.ts";
+import { dateWords, tiltShort } from "../../lib/report/words/words.ts";
+import type { SwapsAnswer } from "../../lib/season/legs/swaps-answer.ts";
 import { el } from "./dom.ts";
 
 const DAY_MS = 86_400_000;

@@ -1,9 +1,9 @@
 import { sum } from "d3";
 import { readPlan } from "../../lib/plan/index.ts";
-import { batterySeasons, meanOutcome } from "../../lib/season/battery-season.ts";
-import { choicesOf } from "../../lib/season/set-ups.ts";
-import { skiesOfPlan } from "../../lib/season/skies-of-plan.ts";
-import { skySource } from "../../lib/season/sky-source.ts";
+import { batterySeasons, meanOutcome } from "../../lib/season/battery/battery-season.ts";
+import { choicesOf } from "../../lib/season/battery/set-ups.ts";
+import { skiesOfPlan } from "../../lib/season/light/skies-of-plan.ts";
+import { skySource } from "../../lib/season/light/sky-source.ts";
 import { measure, measuredLine, ratioLine } from "./measure.ts";
 import { straightforwardBattery } from "./straightforward-battery.ts";
 

@@ -1,14 +1,14 @@
 import { sum } from "d3";
 import { readPlan } from "../../lib/plan/index.ts";
-import { totalWh } from "../../lib/season/day-sums.ts";
-import { panelUnits } from "../../lib/season/panel-unit.ts";
-import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
-import { seasonYield } from "../../lib/season/season-yield.ts";
-import { drawSeasons, seasonBands } from "../../lib/season/sequences.ts";
-import { settingsOf } from "../../lib/season/settings.ts";
-import { readySkies } from "../../lib/season/skies.ts";
-import { skiesOfPlan } from "../../lib/season/skies-of-plan.ts";
-import { skyAtRatio } from "../../lib/sky/climate/cloud-skies.ts";
+import { totalWh } from "../../lib/season/light/day-sums.ts";
+import { panelUnits } from "../../lib/season/light/panel-unit.ts";
+import { seasonClearSky, seasonSun } from "../../lib/season/light/season-skies.ts";
+import { seasonYield } from "../../lib/season/light/season-yield.ts";
+import { drawSeasons, seasonBands } from "../../lib/season/light/sequences.ts";
+import { settingsOf } from "../../lib/season/light/settings.ts";
+import { readySkies } from "../../lib/season/light/skies.ts";
+import { skiesOfPlan } from "../../lib/season/light/skies-of-plan.ts";
+import { skyAtRatio } from "../../lib/sky/climate/days/cloud-skies.ts";
 import type { SkyColumns } from "../../lib/sky/columns.ts";
 import { measure, measuredLine, ratioLine } from "./measure.ts";
 

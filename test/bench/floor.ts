@@ -5,8 +5,8 @@ import {
   type PlaneColumns,
   planeColumns,
 } from "../../lib/plane/index.ts";
-import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
-import { readySkies } from "../../lib/season/skies.ts";
+import { seasonClearSky, seasonSun } from "../../lib/season/light/season-skies.ts";
+import { readySkies } from "../../lib/season/light/skies.ts";
 import type { SunColumns } from "../../lib/sun/index.ts";
 import { demoYear } from "./demo-year.ts";
 import { measure, measuredLine, ratioLine } from "./measure.ts";

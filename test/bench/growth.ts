@@ -1,10 +1,10 @@
 import { mean, sum } from "d3";
-import { totalWh } from "../../lib/season/day-sums.ts";
-import { panelUnits } from "../../lib/season/panel-unit.ts";
-import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
-import { seasonYield } from "../../lib/season/season-yield.ts";
-import type { Setting } from "../../lib/season/settings.ts";
-import { readySkies, type SeasonSkies } from "../../lib/season/skies.ts";
+import { totalWh } from "../../lib/season/light/day-sums.ts";
+import { panelUnits } from "../../lib/season/light/panel-unit.ts";
+import { seasonClearSky, seasonSun } from "../../lib/season/light/season-skies.ts";
+import { seasonYield } from "../../lib/season/light/season-yield.ts";
+import type { Setting } from "../../lib/season/light/settings.ts";
+import { readySkies, type SeasonSkies } from "../../lib/season/light/skies.ts";
 import { demoYear } from "./demo-year.ts";
 import { measure } from "./measure.ts";
 

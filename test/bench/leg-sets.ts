@@ -1,12 +1,12 @@
 import { sum } from "d3";
-import { bestSet } from "../../lib/season/best-set.ts";
-import { panelUnits } from "../../lib/season/panel-unit.ts";
-import { bestPeakedSets } from "../../lib/season/peaked-set.ts";
-import { bestPoorestSet } from "../../lib/season/poorest-set.ts";
-import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
-import { readySkies } from "../../lib/season/skies.ts";
-import { swapCalendar } from "../../lib/season/swap-calendar.ts";
-import { tiltLadder } from "../../lib/season/tilt-ladder.ts";
+import { bestSet } from "../../lib/season/legs/best-set.ts";
+import { bestPeakedSets } from "../../lib/season/legs/peaked-set.ts";
+import { bestPoorestSet } from "../../lib/season/legs/poorest-set.ts";
+import { swapCalendar } from "../../lib/season/legs/swap-calendar.ts";
+import { tiltLadder } from "../../lib/season/legs/tilt-ladder.ts";
+import { panelUnits } from "../../lib/season/light/panel-unit.ts";
+import { seasonClearSky, seasonSun } from "../../lib/season/light/season-skies.ts";
+import { readySkies } from "../../lib/season/light/skies.ts";
 import { demoYear } from "./demo-year.ts";
 import { measure, measuredLine, ratioLine } from "./measure.ts";
 

@@ -7,7 +7,7 @@ import {
   martinRuizGlass,
   planeColumns,
 } from "../../lib/plane/index.ts";
-import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
+import { seasonClearSky, seasonSun } from "../../lib/season/light/season-skies.ts";
 import { demoYear } from "./demo-year.ts";
 import { measure, measuredLine, ratioLine } from "./measure.ts";
 

@@ -1,11 +1,11 @@
 import { sum } from "d3";
-import { dayEnergiesOver } from "../../lib/season/day-energy.ts";
-import { totalWh } from "../../lib/season/day-sums.ts";
-import { panelUnits } from "../../lib/season/panel-unit.ts";
-import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
-import { seasonYield } from "../../lib/season/season-yield.ts";
-import { settingsOf } from "../../lib/season/settings.ts";
-import { readySkies } from "../../lib/season/skies.ts";
+import { dayEnergiesOver } from "../../lib/season/light/day-energy.ts";
+import { totalWh } from "../../lib/season/light/day-sums.ts";
+import { panelUnits } from "../../lib/season/light/panel-unit.ts";
+import { seasonClearSky, seasonSun } from "../../lib/season/light/season-skies.ts";
+import { seasonYield } from "../../lib/season/light/season-yield.ts";
+import { settingsOf } from "../../lib/season/light/settings.ts";
+import { readySkies } from "../../lib/season/light/skies.ts";
 import { demoYear } from "./demo-year.ts";
 import { measure, measuredLine, ratioLine } from "./measure.ts";
 import { straightforwardSeason } from "./straightforward.ts";

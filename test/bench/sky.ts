@@ -7,9 +7,9 @@ import { emptySkyColumns, type SkyColumns } from "../../lib/sky/columns.ts";
 import { engererShare } from "../../lib/sky/diffuse-share/engerer.ts";
 import { extraterrestrialNormal } from "../../lib/sky/extraterrestrial.ts";
 import { clearAirOf } from "../../lib/sky/turbidity.ts";
-import { parseWeather } from "../../lib/sky/weather/parse-weather.ts";
-import type { IntervalSeries } from "../../lib/sky/weather/series.ts";
-import { weatherSkyColumns } from "../../lib/sky/weather/weather-columns.ts";
+import { weatherSkyColumns } from "../../lib/sky/weather/lay/weather-columns.ts";
+import { parseWeather } from "../../lib/sky/weather/read/parse-weather.ts";
+import type { IntervalSeries } from "../../lib/sky/weather/read/series.ts";
 import { type SunColumns, sunColumns } from "../../lib/sun/index.ts";
 import { measure, measuredLine, ratioLine } from "./measure.ts";
 

@@ -11,9 +11,9 @@ import {
 import { currentAt, curveAt, type DiodeCurve, faimanCellC, maxPowerPoint } from "../../lib/panel/index.ts";
 import type { Plan } from "../../lib/plan/index.ts";
 import { CLEAN_GLASS_ANGULAR_LOSS, lightOnPlane, martinRuizGlass } from "../../lib/plane/index.ts";
-import { airOfDays, batterySteps } from "../../lib/season/battery-steps.ts";
-import { branchesOf, type SetUp } from "../../lib/season/set-up.ts";
-import type { SkySource } from "../../lib/season/sky-source.ts";
+import { airOfDays, batterySteps } from "../../lib/season/battery/battery-steps.ts";
+import { branchesOf, type SetUp } from "../../lib/season/battery/set-up.ts";
+import type { SkySource } from "../../lib/season/light/sky-source.ts";
 
 /** A panel's curve with its cable in series, and how often it stands there. */
 interface LitCurve {

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import Papa from "papaparse";
 import { expect, test } from "vitest";
-import type { Checks } from "../../lib/report/index.ts";
+import type { Checks } from "../../notebooks/kit/checks/outcomes.ts";
 import { expectFigures, notebookUnderTest } from "./notebook-under-test.ts";
 
 const checks: Checks = JSON.parse(

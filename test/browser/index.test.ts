@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
 import { seasonHeadline } from "../../lib/report/index.ts";
-import { swapRows } from "../../lib/report/swaps-table.ts";
-import { dateWords, tiltShort } from "../../lib/report/words.ts";
+import { swapRows } from "../../lib/report/table/swaps-table.ts";
+import { dateWords, tiltShort } from "../../lib/report/words/words.ts";
 import { panelUnits, seasonYield, settingsOf, standSeason, swapsAnswer } from "../../lib/season/index.ts";
 import { DEMO, dataFile, skiesFor } from "./demo.ts";
 import { expectFigures, field, figuresOf, notebookUnderTest } from "./notebook-under-test.ts";

@@ -1,6 +1,6 @@
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, expect } from "vitest";
-import type { Headline } from "../../lib/report/headline.ts";
+import type { Headline } from "../../lib/report/words/headline.ts";
 import { launchChromium } from "./chromium.ts";
 import { type GuardedPage, guardedPage } from "./guarded-page.ts";
 import { builtTakeAway, type TakeAway } from "./take-away.ts";

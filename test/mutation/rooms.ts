@@ -12,7 +12,7 @@ type MutantStatus = Awaited<ReturnType<Stryker["runMutationTest"]>>[number]["sta
 interface Room {
   readonly name: string;
   readonly mutate: readonly string[];
-  /** The room's own tests, and those from elsewhere that check it. */
+  /** The room's own tests, and those from elsewhere that check it; `!` leaves some out. */
   readonly tests: readonly string[];
 }
 
@@ -21,23 +21,6 @@ const room = (name: string, ...others: readonly string[]): Room => ({
   mutate: [`lib/${name}/**/*.ts`, `!lib/${name}/**/index.ts`],
   tests: [`test/${name}/**/*.test.ts`, ...others],
 });
-
-const seasonFiles = (names: string): readonly string[] =>
-  names.split(" ").map((name) => `lib/season/${name}.ts`);
-
-const seasonTests = (names: string): readonly string[] =>
-  names.split(" ").map((name) => `test/season/${name}.test.ts`);
-
-/** Files of the season that search: every aim of a day, every set of legs, every calendar. */
-const SEARCHES = "aim-stays best-set leg-set peaked-set poorest-set swap-calendar";
-
-/** Files of the season that work out what tilts and legs bring. */
-const LEGS =
-  "bands chosen-legs foreseen legs-answer periods rules-of-thumb settings stand-season swaps-answer tilt-ladder tolerance walk-clock";
-
-/** Files of the season that live with a battery. */
-const BATTERY =
-  "aim-plan aims-of-plan battery-answer battery-outcome battery-run battery-season battery-steps harvests set-up set-ups short-day-sets sizing-rule smallest-panel today wiring worth";
 
 const ROOMS: readonly Room[] = [
   room("plan"),
@@ -48,54 +31,20 @@ const ROOMS: readonly Room[] = [
   {
     name: "sky",
     mutate: ["lib/sky/*.ts", "lib/sky/diffuse-share/*.ts", "!lib/sky/index.ts"],
-    tests: [
-      "test/sky/*.test.ts",
-      "!test/sky/{air-file,parse-weather,shipped-weather,weather-columns}.test.ts",
-    ],
+    tests: ["test/sky/*.test.ts"],
   },
-  {
-    name: "sky/weather",
-    mutate: ["lib/sky/weather/*.ts"],
-    // Left out as slow: the shipped files read whole, months of made weather, any interval on any step.
-    tests: ["test/sky/weather/*.test.ts", "test/sky/air-file.test.ts"],
-  },
-  {
-    name: "sky/climate",
-    mutate: ["lib/sky/climate/**/*.ts"],
-    // Left out as slow: the shipped tables read whole, years at six latitudes. Invented places and days stand for them.
-    tests: ["test/sky/climate/*.test.ts", "!test/sky/climate/{places,skies,tables}.test.ts"],
-  },
+  // Left out as slow: the shipped files read whole, months of made weather, any interval on any step.
+  room("sky/weather", "!test/sky/weather/{parse-weather,shipped-weather,weather-columns}.test.ts"),
+  // Left out as slow: the shipped tables read whole, years at six latitudes. Invented places and days stand for them.
+  room("sky/climate", "!test/sky/climate/{places,skies,tables}.test.ts"),
   room("circuit"),
-  // The season in four parts, each with the tests beside it: a run of all would take hours. Left out as slow, with
-  // quicker tests of the same promises in their place: any plan's battery, the books of random batteries, a whole worth
-  // table, whole years of yields, shipped climates, the default step against one minute.
-  {
-    name: "season/legs",
-    mutate: seasonFiles(LEGS),
-    tests: seasonTests("bands foreseen legs-answer rules-of-thumb tilt-ladder tolerance walk-clock"),
-  },
-  {
-    name: "season/searches",
-    mutate: seasonFiles(SEARCHES),
-    tests: seasonTests("aim-stays best-set leg-set searches-by-hand swap-calendar"),
-  },
-  {
-    name: "season/battery",
-    mutate: seasonFiles(BATTERY),
-    tests: seasonTests(
-      "aims-of-plan battery-answer battery-run harvests set-ups short-day-sets sizing-rule wiring",
-    ),
-  },
-  {
-    name: "season/light",
-    mutate: [
-      "lib/season/*.ts",
-      ...seasonFiles(`${LEGS} ${SEARCHES} ${BATTERY} index`).map((file) => `!${file}`),
-    ],
-    tests: seasonTests(
-      "day-curves day-sums drawn-seasons reaim season-cloud skies-of-plan sky-source yields",
-    ),
-  },
+  // The season by its parts: a run of all would take hours. Left out as slow, with quicker tests of the same promises in
+  // their place: whole years of yields, shipped climates, the default step against one minute, any plan's battery, the
+  // books of random batteries, a whole worth table.
+  room("season/light", "!test/season/light/{integration,season-yield,sequences}.test.ts"),
+  room("season/legs"),
+  room("season/aiming"),
+  room("season/battery", "!test/season/battery/{any-plan-battery,battery-season,worth}.test.ts"),
 ];
 
 interface Score {

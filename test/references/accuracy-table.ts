@@ -1,5 +1,5 @@
 /** The accuracy statement: what every comparison came to, as Markdown and as JSON. */
-import type { CheckedCase, CheckedRoom } from "../../lib/report/checks.ts";
+import type { CheckedCase, CheckedRoom } from "../../notebooks/kit/checks/outcomes.ts";
 import type { Section } from "./comparisons/all.ts";
 import { type Outcome, outcomeOf } from "./comparisons/comparison.ts";
 

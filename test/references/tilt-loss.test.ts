@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
 import { CLEAN_GLASS_ANGULAR_LOSS, martinRuizGlass, planeColumns } from "../../lib/plane/index.ts";
-import { skiesOfPlan } from "../../lib/season/skies-of-plan.ts";
+import { skiesOfPlan } from "../../lib/season/light/skies-of-plan.ts";
 import { inputsOf, type ReferenceRow, readReference } from "./read.ts";
 
 // What a tilt off the best costs, over a year of Denver's weather, beside the published curve for Boulder, 30 km away

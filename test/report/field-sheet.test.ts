@@ -1,8 +1,8 @@
 import { parseHTML } from "linkedom";
 import { expect, test } from "vitest";
-import { fieldSheet, monthExpectations } from "../../lib/report/field-sheet.ts";
-import { fieldSheetHeadline } from "../../lib/report/field-sheet-headline.ts";
-import { fieldSheetPage } from "../../lib/report/field-sheet-page.ts";
+import { fieldSheet, monthExpectations } from "../../lib/report/paper/field-sheet.ts";
+import { fieldSheetPage } from "../../lib/report/paper/field-sheet-page.ts";
+import { fieldSheetHeadline } from "../../lib/report/words/field-sheet-headline.ts";
 import { panelUnits, skiesOfPlan } from "../../lib/season/index.ts";
 import { aPlan, yieldsOf } from "./a-season.ts";
 

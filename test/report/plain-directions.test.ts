@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { compassWords, noonShadowWords, sunwardWords } from "../../lib/report/plain-directions.ts";
+import { compassWords, noonShadowWords, sunwardWords } from "../../lib/report/words/plain-directions.ts";
 import { magneticDeclination } from "../../lib/sun/index.ts";
 
 const NORTHERN_NOON = { bearingDeg: 180, altitudeDeg: 50 };

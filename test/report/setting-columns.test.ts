@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { bearingColumn, writtenBearing } from "../../lib/report/setting-columns.ts";
-import { csvText } from "../../lib/report/table.ts";
+import { bearingColumn, writtenBearing } from "../../lib/report/table/setting-columns.ts";
+import { csvText } from "../../lib/report/table/table.ts";
 
 test("a bearing that rounds up to 360 is written as north, 0", () => {
   expect(writtenBearing(359.6, 0)).toBe(0);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { spreadLabels } from "../../lib/report/spread-labels.ts";
+import { spreadLabels } from "../../lib/report/chart/spread-labels.ts";
 
 test("the example", () => {
   expect(spreadLabels([10, 11, 40], 5, [0, 100])).toEqual([8, 13, 40]);

@@ -2,8 +2,8 @@ import { parseHTML } from "linkedom";
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, test } from "vitest";
 import { turnBetween } from "../../lib/plan/angle.ts";
-import { sunCompass } from "../../lib/report/sun-compass.ts";
-import { ringRadiusMm, sunCompassDial } from "../../lib/report/sun-compass-dial.ts";
+import { sunCompass } from "../../lib/report/paper/sun-compass.ts";
+import { ringRadiusMm, sunCompassDial } from "../../lib/report/paper/sun-compass-dial.ts";
 import { sunColumns, sunVector } from "../../lib/sun/index.ts";
 
 const PLACES = [

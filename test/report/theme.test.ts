@@ -1,6 +1,6 @@
 import { lab, rgb } from "d3";
 import { describe, expect, test } from "vitest";
-import { SCHEMES, themeCss } from "../../lib/report/theme.ts";
+import { SCHEMES, themeCss } from "../../lib/report/chart/theme.ts";
 
 /** Relative luminance and contrast ratio as WCAG 2.2 defines them. */
 const luminance = (colour: string): number => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
-import { standUseWords } from "../../lib/report/battery-words.ts";
-import { countedWords, textSummary } from "../../lib/report/text-summary.ts";
-import { bearingShort, energyWords, lengthWords } from "../../lib/report/words.ts";
+import { standUseWords } from "../../lib/report/words/battery-words.ts";
+import { countedWords, textSummary } from "../../lib/report/words/text-summary.ts";
+import { bearingShort, energyWords, lengthWords } from "../../lib/report/words/words.ts";
 import type { SeasonYield } from "../../lib/season/index.ts";
 
 test("energy that rounds to nothing has no sign", () => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
-import { shortDaysWords, worthSummary, worthVerdict } from "../../lib/report/worth-words.ts";
-import type { BatterySeason } from "../../lib/season/battery-season.ts";
-import type { WorthAnswer, WorthRow } from "../../lib/season/worth.ts";
+import { shortDaysWords, worthSummary, worthVerdict } from "../../lib/report/words/worth-words.ts";
+import type { BatterySeason } from "../../lib/season/battery/battery-season.ts";
+import type { WorthAnswer, WorthRow } from "../../lib/season/battery/worth.ts";
 
 const { worth } = readPlan({
   site: { latitudeDeg: 52, longitudeDeg: 6 },

@@ -1,10 +1,10 @@
 import { randomLcg, randomUniform } from "d3";
 import { type Plan, type PlanInput, readPlan } from "../../lib/plan/index.ts";
-import { panelUnits } from "../../lib/season/panel-unit.ts";
-import { seasonClearSky, seasonSun } from "../../lib/season/season-skies.ts";
-import { facingOf } from "../../lib/season/settings.ts";
-import { readySkies, type SeasonSkies } from "../../lib/season/skies.ts";
-import { type TiltLadder, tiltLadder } from "../../lib/season/tilt-ladder.ts";
+import { type TiltLadder, tiltLadder } from "../../lib/season/legs/tilt-ladder.ts";
+import { panelUnits } from "../../lib/season/light/panel-unit.ts";
+import { seasonClearSky, seasonSun } from "../../lib/season/light/season-skies.ts";
+import { facingOf } from "../../lib/season/light/settings.ts";
+import { readySkies, type SeasonSkies } from "../../lib/season/light/skies.ts";
 
 /** Plans all over the earth, for checks by trying everything: seeded, coarse steps, seasons of one to six months. */
 export const randomPlan = (seed: number): Plan => {

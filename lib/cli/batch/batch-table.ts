@@ -1,4 +1,4 @@
-import { csvText, type Table } from "../../report/table.ts";
+import { csvText, type Table } from "../../report/table/table.ts";
 import type { BatchResult } from "./result.ts";
 
 interface BatchRow {

@@ -1,12 +1,17 @@
-import { CUTTING_CAUTION, legsSummary } from "../../report/legs-summary.ts";
-import { trimWords } from "../../report/trim-words.ts";
-import { chosenLegs, legsAsSettings } from "../../season/chosen-legs.ts";
-import { LEG_OBJECTIVES, type LegObjective, type LegSetAnswer, MOST_LEGS } from "../../season/leg-set.ts";
-import { bestLegsOfPlan, legsAnswer } from "../../season/legs-answer.ts";
-import { panelUnits } from "../../season/panel-unit.ts";
-import { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "../../season/short-day-sets.ts";
-import type { PlanSkies } from "../../season/skies-of-plan.ts";
-import { type StandSeason, standSeason } from "../../season/stand-season.ts";
+import { CUTTING_CAUTION, legsSummary } from "../../report/words/legs-summary.ts";
+import { trimWords } from "../../report/words/trim-words.ts";
+import { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "../../season/battery/short-day-sets.ts";
+import { chosenLegs, legsAsSettings } from "../../season/legs/chosen-legs.ts";
+import {
+  LEG_OBJECTIVES,
+  type LegObjective,
+  type LegSetAnswer,
+  MOST_LEGS,
+} from "../../season/legs/leg-set.ts";
+import { bestLegsOfPlan, legsAnswer } from "../../season/legs/legs-answer.ts";
+import { type StandSeason, standSeason } from "../../season/legs/stand-season.ts";
+import { panelUnits } from "../../season/light/panel-unit.ts";
+import type { PlanSkies } from "../../season/light/skies-of-plan.ts";
 import { WIND_CAUTION } from "../../stand/steadiness.ts";
 import { DELIVERY_OPTIONS, deliver } from "../deliver.ts";
 import { planHeading, readPlanFile } from "../plan-file.ts";

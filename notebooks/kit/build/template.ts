@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { basename, join } from "node:path";
-import { themeCss } from "../../../lib/report/theme.ts";
+import { themeCss } from "../../../lib/report/chart/theme.ts";
 import { NOTEBOOK_ORDER } from "../notebook-order.ts";
 import { NOTEBOOKS } from "./notebook-files.ts";
 

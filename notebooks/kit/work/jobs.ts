@@ -1,6 +1,10 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
-import { fieldSheet } from "../../../lib/report/field-sheet.ts";
-import { batteryOfPlan, smallestPanelsOfPlan, worthOfPlan } from "../../../lib/season/battery-answer.ts";
+import { fieldSheet } from "../../../lib/report/paper/field-sheet.ts";
+import {
+  batteryOfPlan,
+  smallestPanelsOfPlan,
+  worthOfPlan,
+} from "../../../lib/season/battery/battery-answer.ts";
 import {
   fewestShortDaySets,
   MOST_SHORT_DAY_LEGS,

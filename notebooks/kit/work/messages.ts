@@ -1,5 +1,5 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
-import type { ClimateTable } from "../../../lib/sky/climate/climate-table.ts";
+import type { ClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
 import type { JobName } from "./jobs.ts";
 
 /** What the page asks of the worker: all that the job needs, since a worker can't see what the browser keeps. */

@@ -1,6 +1,6 @@
 /** Whether a climate's twelve means come back out of its skies and of its drawn seasons. */
 import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
-import { skySequences } from "../../../lib/sky/climate/sequences.ts";
+import { skySequences } from "../../../lib/sky/climate/days/sequences.ts";
 import { type HourlyYear, stationDays } from "./hourly-year.ts";
 import type { Place } from "./place.ts";
 import { monthSums, skiesOfMonths, yearOver } from "./place.ts";

@@ -1,9 +1,9 @@
 /** How days scatter about their month, and how a day follows the one before, at stations and in the model. */
 import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
 import { type MeasuredMemory, measuredDayMemory } from "../../../lib/sky/climate/day-memory.ts";
-import { daySpreads } from "../../../lib/sky/climate/day-spread.ts";
+import { daySpreads } from "../../../lib/sky/climate/days/day-spread.ts";
+import { skySequences } from "../../../lib/sky/climate/days/sequences.ts";
 import { COMMON_YEAR } from "../../../lib/sky/climate/month-to-date.ts";
-import { skySequences } from "../../../lib/sky/climate/sequences.ts";
 import type { StationDay } from "./hourly-year.ts";
 import { type HourlyYear, stationDays } from "./hourly-year.ts";
 import { skiesOfMonths, type YearOver, yearOver } from "./place.ts";

@@ -2,10 +2,14 @@
 import { readFileSync } from "node:fs";
 import { group } from "d3";
 import type { SunshineRelation } from "../../../lib/plan/climate.ts";
-import { distanceKm, nearestPlaces } from "../../../lib/sky/climate/choose-place.ts";
-import { type ClimateTable, joinTables, parseClimateTable } from "../../../lib/sky/climate/climate-table.ts";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
+import { distanceKm, nearestPlaces } from "../../../lib/sky/climate/place/choose-place.ts";
 import { type ClimateStation, monthlyClearness, monthlyGlobal } from "../../../lib/sky/climate/station.ts";
+import {
+  type ClimateTable,
+  joinTables,
+  parseClimateTable,
+} from "../../../lib/sky/climate/table/climate-table.ts";
 
 const shipped = (name: string): ClimateTable =>
   parseClimateTable(

@@ -6,7 +6,7 @@ import { group } from "d3";
 import { airMassOfSine, standardPressureHPa } from "../../../lib/sky/air-mass.ts";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
-import { type SeasonSlots, seasonSlots, slotSpan } from "../../../lib/sky/weather/slots.ts";
+import { type SeasonSlots, seasonSlots, slotSpan } from "../../../lib/sky/weather/lay/slots.ts";
 import { type SeasonDay, sunColumns } from "../../../lib/sun/index.ts";
 import { readMeasured } from "../measured/read.ts";
 import { type Comparison, nearZero } from "./comparison.ts";

@@ -6,8 +6,8 @@ import {
   meanBeamRatio,
   meanDayOnPlane,
 } from "../../../lib/plane/mean-day.ts";
-import { ATOMS, addSpread } from "../../../lib/sky/climate/clearness-spread.ts";
 import { dayMemory, PUBLISHED_DAY_MEMORY } from "../../../lib/sky/climate/day-memory.ts";
+import { ATOMS, addSpread } from "../../../lib/sky/climate/days/clearness-spread.ts";
 import { clearnessOfSunshine } from "../../../lib/sky/climate/sunshine.ts";
 import { erbsMonthly } from "../../../lib/sky/diffuse-share/erbs.ts";
 import { dailyExtraterrestrial } from "../../../lib/sky/extraterrestrial.ts";

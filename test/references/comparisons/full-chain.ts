@@ -14,8 +14,8 @@ import {
 } from "../../../lib/plane/index.ts";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import type { SkyColumns } from "../../../lib/sky/columns.ts";
-import { parseWeather } from "../../../lib/sky/weather/parse-weather.ts";
-import { weatherSkyColumns } from "../../../lib/sky/weather/weather-columns.ts";
+import { weatherSkyColumns } from "../../../lib/sky/weather/lay/weather-columns.ts";
+import { parseWeather } from "../../../lib/sky/weather/read/parse-weather.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
 import { absolute, type Case, type Comparison, relative } from "./comparison.ts";
 import { module, PARTS, type Part, type Scenario, scenarios, weatherText } from "./scenario.ts";

@@ -1,5 +1,5 @@
 /** Every day of every tilted sensor, computed and measured, for drawing. */
-import type { MeasuredPlane, MeasuredStation } from "../../../lib/report/checks.ts";
+import type { MeasuredPlane, MeasuredStation } from "../../../notebooks/kit/checks/outcomes.ts";
 import { holzkirchenRuns } from "./holzkirchen.ts";
 import { nyAlesundRuns } from "./ny-alesund.ts";
 import { dailyError, MODELS, type PlaneRun } from "./station.ts";

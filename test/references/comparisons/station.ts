@@ -6,7 +6,7 @@ import { airMassOfSine } from "../../../lib/sky/air-mass.ts";
 import { birdClearLight, type ClearAir } from "../../../lib/sky/bird.ts";
 import type { SkyColumns } from "../../../lib/sky/columns.ts";
 import { extraterrestrialClock } from "../../../lib/sky/extraterrestrial.ts";
-import { SPLITS } from "../../../lib/sky/weather/split.ts";
+import { SPLITS } from "../../../lib/sky/weather/lay/split.ts";
 import type { SunColumns } from "../../../lib/sun/columns.ts";
 import { equationOfTimeMinutes } from "../../../lib/sun/orbit.ts";
 import { sunVector } from "../../../lib/sun/position.ts";

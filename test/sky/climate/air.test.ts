@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
-import { fillClimateAir } from "../../../lib/sky/climate/climate-air.ts";
 import { dailyRangeK, MEAN_SHARE, warmthAt } from "../../../lib/sky/climate/day-temperature.ts";
+import { fillClimateAir } from "../../../lib/sky/climate/days/climate-air.ts";
 import { windShareAtHeight } from "../../../lib/sky/climate/wind-height.ts";
 import { emptySkyColumns } from "../../../lib/sky/columns.ts";
 import { sunColumns } from "../../../lib/sun/index.ts";

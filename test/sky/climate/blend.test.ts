@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { blendClimate, type PlaceShare } from "../../../lib/sky/climate/blend.ts";
 import { dailyRangeK, MEAN_SHARE } from "../../../lib/sky/climate/day-temperature.ts";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
+import { blendClimate, type PlaceShare } from "../../../lib/sky/climate/place/blend.ts";
 import type { ClimateStation } from "../../../lib/sky/climate/station.ts";
 import { counted, station, twelve } from "./stations.ts";
 

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { climateByAnalogy } from "../../../lib/sky/climate/analogy.ts";
-import { ANALOGY_PLACES } from "../../../lib/sky/climate/analogy-places.ts";
-import { climateNear, distanceKm, nearestPlaces } from "../../../lib/sky/climate/choose-place.ts";
-import { type ChosenClimate, doubtLine, placeLine } from "../../../lib/sky/climate/chosen-climate.ts";
-import type { ClimateTable } from "../../../lib/sky/climate/climate-table.ts";
-import { climateOfPlace, findPlaces } from "../../../lib/sky/climate/find-place.ts";
-import { chosenClimate, climateNotes, isRough } from "../../../lib/sky/climate/plan-climate.ts";
+import { climateByAnalogy } from "../../../lib/sky/climate/place/analogy.ts";
+import { ANALOGY_PLACES } from "../../../lib/sky/climate/place/analogy-places.ts";
+import { climateNear, distanceKm, nearestPlaces } from "../../../lib/sky/climate/place/choose-place.ts";
+import { type ChosenClimate, doubtLine, placeLine } from "../../../lib/sky/climate/place/chosen-climate.ts";
+import { climateOfPlace, findPlaces } from "../../../lib/sky/climate/place/find-place.ts";
+import { chosenClimate, climateNotes, isRough } from "../../../lib/sky/climate/place/plan-climate.ts";
 import type { ClimateStation } from "../../../lib/sky/climate/station.ts";
+import type { ClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
 import { complaintsOf, counted, station, twelve } from "./stations.ts";
 
 const SITE = { latitudeDeg: 50, longitudeDeg: 8, elevationM: 100 };

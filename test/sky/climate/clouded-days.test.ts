@@ -1,20 +1,20 @@
 import { describe, expect, test } from "vitest";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
-import { clearYear } from "../../../lib/sky/climate/clear-year.ts";
-import { ATOMS, addSpread, sliceMeans } from "../../../lib/sky/climate/clearness-spread.ts";
 import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
-import { fillClimateAir } from "../../../lib/sky/climate/climate-air.ts";
-import { type CloudSeason, cloudSeason, monthRatios } from "../../../lib/sky/climate/cloud-season.ts";
-import { climateSkies, skyAtRatio } from "../../../lib/sky/climate/cloud-skies.ts";
-import { type DayMean, daySpreads, ratioLimits } from "../../../lib/sky/climate/day-spread.ts";
 import { warmthAt } from "../../../lib/sky/climate/day-temperature.ts";
+import { clearYear } from "../../../lib/sky/climate/days/clear-year.ts";
+import { ATOMS, addSpread, sliceMeans } from "../../../lib/sky/climate/days/clearness-spread.ts";
+import { fillClimateAir } from "../../../lib/sky/climate/days/climate-air.ts";
+import { type CloudSeason, cloudSeason, monthRatios } from "../../../lib/sky/climate/days/cloud-season.ts";
+import { climateSkies, skyAtRatio } from "../../../lib/sky/climate/days/cloud-skies.ts";
+import { type DayMean, daySpreads, ratioLimits } from "../../../lib/sky/climate/days/day-spread.ts";
+import { skySequences } from "../../../lib/sky/climate/days/sequences.ts";
 import {
   COMMON_YEAR,
   calendarIndex,
   holdMeansWithin,
   smoothYear,
 } from "../../../lib/sky/climate/month-to-date.ts";
-import { skySequences } from "../../../lib/sky/climate/sequences.ts";
 import { windShareAtHeight } from "../../../lib/sky/climate/wind-height.ts";
 import { erbsDaily, erbsHourly } from "../../../lib/sky/diffuse-share/erbs.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";

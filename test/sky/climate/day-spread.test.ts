@@ -5,8 +5,8 @@ import {
   addSpread,
   type SpreadFamily,
   sliceMeans,
-} from "../../../lib/sky/climate/clearness-spread.ts";
-import { DOUBT_STEPS, daySpreads, ratioLimits } from "../../../lib/sky/climate/day-spread.ts";
+} from "../../../lib/sky/climate/days/clearness-spread.ts";
+import { DOUBT_STEPS, daySpreads, ratioLimits } from "../../../lib/sky/climate/days/day-spread.ts";
 
 const family = fc.constantFrom<SpreadFamily>("bendt", "saunier");
 const meanOf = (values: Float64Array): number =>

@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { isPolarNight, lightProblems } from "../../../lib/sky/climate/light-checks.ts";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
 import type { MonthlyLight } from "../../../lib/sky/climate/station.ts";
 import { monthlyClearness, monthlyGlobal } from "../../../lib/sky/climate/station.ts";
@@ -9,6 +8,7 @@ import {
   sunshineMonthSpread,
   sunshineShare,
 } from "../../../lib/sky/climate/sunshine.ts";
+import { isPolarNight, lightProblems } from "../../../lib/sky/climate/table/light-checks.ts";
 import { twelve } from "./stations.ts";
 
 const problemsOf = (light: MonthlyLight, latitudeDeg = 54) =>

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { parseClimateTable } from "../../../lib/sky/climate/climate-table.ts";
-import { heightNote, placeHeight } from "../../../lib/sky/climate/place-height.ts";
+import { heightNote, placeHeight } from "../../../lib/sky/climate/place/place-height.ts";
+import { parseClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
 import { shipped } from "./shipped.ts";
 
 const months = Array.from({ length: 12 }, (_, month) => String(month + 1).padStart(2, "0"));

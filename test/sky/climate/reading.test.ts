@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { joinTables, parseClimateTable } from "../../../lib/sky/climate/climate-table.ts";
+import { joinTables, parseClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
 import { complaintsOf, counted, twelve } from "./stations.ts";
 
 const MONTHS = Array.from({ length: 12 }, (_, month) => String(month + 1).padStart(2, "0"));

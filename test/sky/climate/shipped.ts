@@ -1,5 +1,9 @@
 import { readFileSync } from "node:fs";
-import { type ClimateTable, joinTables, parseClimateTable } from "../../../lib/sky/climate/climate-table.ts";
+import {
+  type ClimateTable,
+  joinTables,
+  parseClimateTable,
+} from "../../../lib/sky/climate/table/climate-table.ts";
 
 export const shippedText = (name: string): string =>
   readFileSync(new URL(`../../../data/climates/${name}.csv`, import.meta.url), "utf8");

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { fileShift } from "../../../lib/sky/weather/calendar.ts";
+import { fileShift } from "../../../lib/sky/weather/read/calendar.ts";
 
 const at = (text: string): number => Date.parse(`${text}Z`);
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { clockProblem, clockSlip } from "../../../lib/sky/weather/clock.ts";
-import type { WeatherGrid } from "../../../lib/sky/weather/grid.ts";
+import { clockProblem, clockSlip } from "../../../lib/sky/weather/read/clock.ts";
+import type { WeatherGrid } from "../../../lib/sky/weather/read/grid.ts";
 import { equationOfTimeMinutes } from "../../../lib/sun/orbit.ts";
 
 const HOUR_MS = 3_600_000;

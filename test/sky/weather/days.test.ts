@@ -2,10 +2,10 @@ import { describe, expect, test } from "vitest";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import { erbsDaily } from "../../../lib/sky/diffuse-share/erbs.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
-import { dailyAbove } from "../../../lib/sky/weather/daily.ts";
-import { parseWeather } from "../../../lib/sky/weather/parse-weather.ts";
-import type { DailySeries } from "../../../lib/sky/weather/series.ts";
-import { weatherSkyColumns, weatherYears } from "../../../lib/sky/weather/weather-columns.ts";
+import { weatherSkyColumns, weatherYears } from "../../../lib/sky/weather/lay/weather-columns.ts";
+import { dailyAbove } from "../../../lib/sky/weather/read/daily.ts";
+import { parseWeather } from "../../../lib/sky/weather/read/parse-weather.ts";
+import type { DailySeries } from "../../../lib/sky/weather/read/series.ts";
 import { sunColumns } from "../../../lib/sun/index.ts";
 import { complaintsOf } from "./problems.ts";
 

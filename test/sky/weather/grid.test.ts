@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { gridOf, type StampPlace } from "../../../lib/sky/weather/grid.ts";
-import { RowProblems } from "../../../lib/sky/weather/row-problems.ts";
-import type { WeatherTable } from "../../../lib/sky/weather/table.ts";
-import { asTypicalYear } from "../../../lib/sky/weather/typical-year.ts";
+import { gridOf, type StampPlace } from "../../../lib/sky/weather/read/grid.ts";
+import { RowProblems } from "../../../lib/sky/weather/read/row-problems.ts";
+import type { WeatherTable } from "../../../lib/sky/weather/read/table.ts";
+import { asTypicalYear } from "../../../lib/sky/weather/read/typical-year.ts";
 
 const MINUTE_MS = 60_000;
 const START_MS = Date.UTC(2027, 5, 1);

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { bridgeHoles } from "../../../lib/sky/weather/bridge.ts";
-import { fillGaps } from "../../../lib/sky/weather/gaps.ts";
-import type { WeatherGrid } from "../../../lib/sky/weather/grid.ts";
-import type { IntervalSun } from "../../../lib/sky/weather/interval-sun.ts";
+import { bridgeHoles } from "../../../lib/sky/weather/read/bridge.ts";
+import { fillGaps } from "../../../lib/sky/weather/read/gaps.ts";
+import type { WeatherGrid } from "../../../lib/sky/weather/read/grid.ts";
+import type { IntervalSun } from "../../../lib/sky/weather/read/interval-sun.ts";
 
 const HOLE = Number.NaN;
 

@@ -3,8 +3,8 @@ import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import type { SkyColumns } from "../../../lib/sky/columns.ts";
 import { erbsHourly } from "../../../lib/sky/diffuse-share/erbs.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
-import type { IntervalSeries } from "../../../lib/sky/weather/series.ts";
-import { weatherSkyColumns, weatherYears } from "../../../lib/sky/weather/weather-columns.ts";
+import { weatherSkyColumns, weatherYears } from "../../../lib/sky/weather/lay/weather-columns.ts";
+import type { IntervalSeries } from "../../../lib/sky/weather/read/series.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
 import { complaintsOf } from "./problems.ts";
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import type { WeatherGrid } from "../../../lib/sky/weather/grid.ts";
-import type { Quantity } from "../../../lib/sky/weather/headers.ts";
-import { type IntervalSun, intervalSun } from "../../../lib/sky/weather/interval-sun.ts";
-import { checkAir, checkLimits, faintProblem } from "../../../lib/sky/weather/limits.ts";
-import { RowProblems } from "../../../lib/sky/weather/row-problems.ts";
+import type { WeatherGrid } from "../../../lib/sky/weather/read/grid.ts";
+import type { Quantity } from "../../../lib/sky/weather/read/headers.ts";
+import { type IntervalSun, intervalSun } from "../../../lib/sky/weather/read/interval-sun.ts";
+import { checkAir, checkLimits, faintProblem } from "../../../lib/sky/weather/read/limits.ts";
+import { RowProblems } from "../../../lib/sky/weather/read/row-problems.ts";
 import { sunVector } from "../../../lib/sun/position.ts";
 
 const gridOf = (columns: Partial<Record<Quantity, readonly number[]>>, intervalMinutes = 60): WeatherGrid => {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { parseAir, withAir } from "../../../lib/sky/weather/air-file.ts";
-import { parseWeather } from "../../../lib/sky/weather/parse-weather.ts";
-import type { IntervalSeries } from "../../../lib/sky/weather/series.ts";
+import { parseAir, withAir } from "../../../lib/sky/weather/read/air-file.ts";
+import { parseWeather } from "../../../lib/sky/weather/read/parse-weather.ts";
+import type { IntervalSeries } from "../../../lib/sky/weather/read/series.ts";
 import { sunVector } from "../../../lib/sun/position.ts";
-import { asCsv, madeRows, PLACE } from "../weather-text.ts";
 import { complaintsOf } from "./problems.ts";
+import { asCsv, madeRows, PLACE } from "./weather-text.ts";
 
 const twoDays = madeRows({ from: "2021-06-01", days: 2, intervalMinutes: 60 });
 

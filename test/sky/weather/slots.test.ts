@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
-import { eachOverlap, seasonSlots, slotSpan } from "../../../lib/sky/weather/slots.ts";
+import { eachOverlap, seasonSlots, slotSpan } from "../../../lib/sky/weather/lay/slots.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
 
 const HOUR_MS = 3_600_000;

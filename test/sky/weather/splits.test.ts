@@ -4,7 +4,7 @@ import { engererShare } from "../../../lib/sky/diffuse-share/engerer.ts";
 import { erbsHourly } from "../../../lib/sky/diffuse-share/erbs.ts";
 import { reindlShare } from "../../../lib/sky/diffuse-share/reindl.ts";
 import { ridleyShare } from "../../../lib/sky/diffuse-share/ridley.ts";
-import { type LitIntervals, SPLITS } from "../../../lib/sky/weather/split.ts";
+import { type LitIntervals, SPLITS } from "../../../lib/sky/weather/lay/split.ts";
 
 describe("splits of a season's intervals", () => {
   const intervals = (global: readonly number[]): LitIntervals => {

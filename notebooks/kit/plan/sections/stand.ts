@@ -1,5 +1,5 @@
 import type { Plan } from "../../../../lib/plan/plan.ts";
-import { facingOf, settingsOf } from "../../../../lib/season/settings.ts";
+import { facingOf, settingsOf } from "../../../../lib/season/light/settings.ts";
 import { readingOfTilt } from "../../../../lib/stand/index.ts";
 import type { Field, Section } from "../field.ts";
 import { valueAt, withValue } from "../path.ts";

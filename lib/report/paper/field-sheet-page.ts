@@ -1,0 +1,207 @@
+import { type Selection as D3Selection, select } from "d3";
+import { inchesText, millimetresText } from "../../plan/length.ts";
+import { tiltWords } from "../../stand/reading.ts";
+import { compassPoint, dateWords, energyWords, gainWords, tiltShort } from "../words/words.ts";
+import type { FieldSheet } from "./field-sheet.ts";
+import { FIELD_SHEET_CSS, type Paper, paperCss } from "./field-sheet-css.ts";
+import { calendarBand, monthBars, tiltPicture } from "./field-sheet-drawings.ts";
+
+/** The year stands at the head of the sheet. */
+const dayMonth = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "long" });
+const dayWords = (date: string): string => dayMonth.format(Date.parse(date));
+
+const monthName = new Intl.DateTimeFormat("en", { timeZone: "UTC", month: "long" });
+
+const SETTING_UP = [
+  "Cover the panel, or turn it face down.",
+  "Battery to the controller: fuse close to the battery's positive terminal, polarity checked with a meter.",
+  "Panel to the controller, polarity checked. Then uncover it.",
+  "To take it down, the other way round: cover, panel off, battery off.",
+];
+
+const lengthBoth = (lengthMm: number): string => `${millimetresText(lengthMm)} (${inchesText(lengthMm)})`;
+
+type Selection<Kind extends HTMLElement> = D3Selection<Kind, unknown, null, undefined>;
+type Part = Selection<HTMLElement>;
+
+/** One part of the sheet under its own heading. */
+const part = (document: Document, heading: string, kind = "") => {
+  const section = select(document.createElement("section") as HTMLElement).attr("class", kind);
+  section.append("h2").text(heading);
+  return section;
+};
+
+const list = (section: Part, kind: "ol" | "ul", lines: readonly string[]): void => {
+  const items = section.append(kind);
+  for (const line of lines) items.append("li").text(line);
+};
+
+const table = (section: Part, heads: readonly string[], rows: readonly (readonly string[])[]): void => {
+  const element = section.append("table");
+  const kind = (column: number): string => (column > 0 ? "number" : "");
+  const head = element.append("thead").append("tr");
+  for (const [column, text] of heads.entries()) {
+    head.append("th").attr("scope", "col").attr("class", kind(column)).text(text);
+  }
+  const body = element.append("tbody");
+  for (const row of rows) {
+    const line = body.append("tr");
+    for (const [column, text] of row.entries()) line.append("td").attr("class", kind(column)).text(text);
+  }
+};
+
+const legsPart = (document: Document, { cutting, swaps, turning }: FieldSheet): Part => {
+  const section = part(document, "Legs");
+  if (cutting.legs.length === 0) {
+    section.append("p").text("No leg in the plan: the panel lies flat.");
+    return section;
+  }
+  const used = new Set([
+    ...swaps.map(({ to }) => to.name),
+    ...(turning?.lines ?? []).map(({ setting }) => setting.name),
+  ]);
+  const body = section.append("table").append("tbody");
+  for (const { mark, name, legMm, pieceMm, howMany, tiltDeg } of cutting.legs) {
+    const line = body.append("tr");
+    line.append("td").attr("class", "middle").append("span").attr("class", "mark").text(mark);
+    line
+      .append("td")
+      .attr("class", "middle")
+      .append(() => tiltPicture(document, tiltDeg));
+    const cell = line.append("td");
+    cell.append("strong").text(`${name}: ${lengthBoth(legMm)}`);
+    cell.append("div").text(tiltWords(tiltDeg));
+    cell
+      .append("div")
+      .attr("class", "small")
+      .text(howMany === 0 ? "at hand already" : `cut ${howMany} pieces of ${lengthBoth(pieceMm)}`);
+    if (!used.has(name)) cell.append("div").attr("class", "small").text("not in use in this season");
+  }
+  section
+    .append("p")
+    .attr("class", "small")
+    .text(
+      "Leg lengths run from the centre of the pivot hole to the foot. Measure the stand itself before cutting; no new hole in the panel's frame.",
+    );
+  return section;
+};
+
+const calendarPart = (document: Document, sheet: FieldSheet): Part => {
+  const section = part(document, "Which leg when");
+  section.append(() => calendarBand(document, sheet));
+  const markOf = (name: string): string => {
+    const mark = sheet.cutting.legs.find((leg) => leg.name === name)?.mark;
+    return mark === undefined ? name : `${mark} (${name})`;
+  };
+  list(
+    section,
+    "ul",
+    sheet.swaps.map(({ date, to, swap, earliest, latest }) =>
+      swap === null
+        ? `Begin with ${markOf(to.name)}, tilt ${tiltShort(to.tiltDeg)}.`
+        : `${dayWords(date)}: change to ${markOf(to.name)}, tilt ${tiltShort(to.tiltDeg)}${earliest === latest ? "" : `; any day from ${dayWords(earliest)} to ${dayWords(latest)} will do`}.`,
+    ),
+  );
+  return section;
+};
+
+const facingPart = (document: Document, { facingDeg, compass, turning }: FieldSheet): Part => {
+  const section = part(document, "Which way to face");
+  section
+    .append("p")
+    .attr("class", "big")
+    .text(`${Math.round(facingDeg)}° true, ${compassPoint(facingDeg)}`);
+  section.append("p").text(compass);
+  if (turning === null) return section;
+  const gain = gainWords(turning.dayWh, turning.noonWh);
+  section
+    .append("p")
+    .append("strong")
+    .text(`Or turn it in the course of the day${gain === null ? "" : `: ${gain}`}`);
+  list(
+    section,
+    "ol",
+    turning.lines.map(
+      ({ when, setting, compassDeg }, index) =>
+        `${index === 0 ? `Set ${when}` : `At ${when}`}: ${setting.name}, ${Math.round(setting.bearingDeg)}° true${compassDeg === null ? "" : `, ${Math.round(compassDeg) % 360}° by compass`}.`,
+    ),
+  );
+  const shadow = turning.lines[0].byShadow;
+  if (shadow !== null)
+    section.append("p").attr("class", "small").text(`Without a compass, for the first: ${shadow}`);
+  return section;
+};
+
+const monthsPart = (document: Document, { months, cloudIn }: FieldSheet): Part => {
+  const section = part(document, "What to expect, Wh a day");
+  section.append(() => monthBars(document, months));
+  const figure = (value: number | null): string => (value === null ? "" : String(Math.round(value)));
+  table(
+    section,
+    cloudIn ? ["month", "mean", "9 days in 10 above", "1 day in 10 above"] : ["month", "clear sky"],
+    months.map(({ month, meanWh, p10Wh, p90Wh }) => [
+      monthName.format(Date.parse(`${month}-15`)),
+      figure(meanWh),
+      ...(cloudIn ? [figure(p10Wh), figure(p90Wh)] : []),
+    ]),
+  );
+  section
+    .append("p")
+    .attr("class", "small")
+    .text(
+      cloudIn
+        ? "All panels, cloud in it, legs changed as above. Single days lie far to either side."
+        : "All panels under a clear sky every day: an upper bound, not what to expect.",
+    );
+  return section;
+};
+
+/** A sheet with more to say than a page holds at the usual size is set smaller. */
+const isCrowded = ({ months, swaps, cutting, turning }: FieldSheet): boolean =>
+  months.length + swaps.length + 3 * cutting.legs.length + 2 * (turning?.lines.length ?? 0) > 22;
+
+/** The field sheet as one element, to be put on a page. It carries no style of its own: see `FIELD_SHEET_CSS`. */
+export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLElement => {
+  const { plan, swaps, lastDate, dayWh, cautions } = sheet;
+  const article = select(document.createElement("article") as HTMLElement).attr(
+    "class",
+    isCrowded(sheet) ? "field-sheet crowded" : "field-sheet",
+  );
+  const header = article.append("header");
+  header.append("h1").text(plan.name);
+  header
+    .append("p")
+    .text(
+      `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(lastDate)} · about ${energyWords(dayWh)} a day`,
+    );
+  const wiring = part(document, "Wiring, in this order");
+  list(wiring, "ol", SETTING_UP);
+  const care = part(document, "Take care", "care");
+  list(care, "ul", cautions);
+  const put = <Kind extends HTMLElement>(into: Selection<Kind>, sections: readonly Part[]): void => {
+    for (const section of sections) into.append(() => section.node() as HTMLElement);
+  };
+  put(article, [calendarPart(document, sheet)]);
+  const columns = article.append("div").attr("class", "columns");
+  put(columns.append("div"), [legsPart(document, sheet), monthsPart(document, sheet)]);
+  put(columns.append("div"), [facingPart(document, sheet), wiring]);
+  put(article, [care]);
+  return article.node() as HTMLElement;
+};
+
+/**
+ * The field sheet as a document of its own: one page, whole in itself.
+ *
+ * @param document an empty document to build it in
+ */
+export const fieldSheetPage = (document: Document, sheet: FieldSheet, paper: Paper): string => {
+  document.documentElement.setAttribute("lang", "en");
+  const head = select(document.head);
+  head.append("meta").attr("charset", "utf-8");
+  head.append("meta").attr("name", "viewport").attr("content", "width=device-width, initial-scale=1");
+  // Not every document escapes the text of a title when it is written out.
+  head.append("title").text(`Field sheet: ${sheet.plan.name.replace(/[<>&]/g, "")}`);
+  head.append("style").text(`${paperCss(paper)}${FIELD_SHEET_CSS}`);
+  document.body.append(fieldSheetArticle(document, sheet));
+  return `<!doctype html>\n${document.documentElement.outerHTML}\n`;
+};

@@ -1,0 +1,203 @@
+import { line, select } from "d3";
+import { toRadians } from "../../plan/angle.ts";
+import { clockOfMinutes } from "../../plan/clock.ts";
+import type { SeasonDay } from "../../sun/columns.ts";
+import type { SunPlace } from "../../sun/solar-day.ts";
+import { dateWords } from "../words/words.ts";
+import {
+  DIAL_INNER_MM,
+  DIAL_OUTER_MM,
+  type DialPoint,
+  HIGHEST_SUN_DEG,
+  sunCompassDial,
+} from "./sun-compass-dial.ts";
+import { checkBar, paperDrawing } from "./true-size.ts";
+
+/** A bearing that an arrow of the compass points along, and what it is for. */
+export interface WantedBearing {
+  readonly name: string;
+  /** Degrees from true north. */
+  readonly bearingDeg: number;
+}
+
+const WIDTH_MM = 190;
+const HEIGHT_MM = 252;
+const PIN = { x: WIDTH_MM / 2, y: 122 };
+const HOUR_MINUTES = 60;
+const CLOCK_LABEL_ASIDE_DEG = 25;
+/** Rough width of a letter of a label, so that no label leaves the page. */
+const LETTER_MM = 2.1;
+
+const HOW_TO: readonly string[] = [
+  "Print at true size, glue to a flat board, and stand a straight pin or nail upright at the cross.",
+  "Lay it level in the sun. Find today's ring and the line of the clock time now.",
+  "Turn the board until the middle of the pin's shadow, made longer by eye if need be, runs over their crossing.",
+  "Now each arrow points along its bearing: let the panel's face look that way. No compass is needed.",
+];
+
+const at = (bearingDeg: number, radiusMm: number): { readonly x: number; readonly y: number } => ({
+  x: PIN.x + radiusMm * Math.sin(toRadians(bearingDeg)),
+  y: PIN.y - radiusMm * Math.cos(toRadians(bearingDeg)),
+});
+
+const monthDay = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "short" });
+
+/**
+ * A sun compass to print at true size: with the pin's shadow on today's ring and the clock time now, its arrows point
+ * along the bearings wanted, with no magnet and no declination.
+ *
+ * @param days the season's days, as the sun columns have them
+ * @param wanted bearings to mark, each with a short name
+ * @returns an SVG 190 mm wide and 252 mm high, with a bar of 100 mm to check the print by
+ */
+export const sunCompass = (
+  document: Document,
+  place: SunPlace & { readonly name: string },
+  days: readonly SeasonDay[],
+  wanted: readonly WantedBearing[],
+): SVGSVGElement => {
+  const { rings, lines } = sunCompassDial(place, days);
+  const [first, last] = [days[0].date, days[days.length - 1].date];
+  const arrows = wanted.map(({ name }) => name).join(", ");
+  const svg = paperDrawing(document, WIDTH_MM, HEIGHT_MM, {
+    name: `Sun compass for ${place.name}`,
+    description: `A dial of date rings and clock lines for the shadow of a pin, ${first} to ${last}, to be printed at true size. Arrows: ${arrows || "true north only"}.`,
+  });
+  const root = select(svg);
+  const text = (x: number, y: number, sizeMm: number, words: string) =>
+    root
+      .append("text")
+      .attr("x", x)
+      .attr("y", y)
+      .attr("font-size", sizeMm)
+      .attr("text-anchor", "middle")
+      .text(words);
+
+  text(PIN.x, 9, 5, `Sun compass: ${place.name}`).attr("font-weight", 700);
+  text(
+    PIN.x,
+    15,
+    3.2,
+    `${dateWords(first)} (inner ring) to ${dateWords(last)} (outer ring), clock of ${place.timeZone}`,
+  );
+  if (rings.some(({ opens }) => opens === "clock")) {
+    text(
+      PIN.x,
+      19.6,
+      3.2,
+      "On the dashed ring the clocks change: from there outwards the lines bear the new hours.",
+    );
+  }
+  if (days.some(({ noonAltitudeDeg }) => noonAltitudeDeg > HIGHEST_SUN_DEG)) {
+    text(
+      PIN.x,
+      24.2,
+      3.2,
+      "Where no line is drawn around midday the sun stands too high for a shadow to be read.",
+    );
+  }
+  HOW_TO.forEach((words, index) => {
+    text(PIN.x, HEIGHT_MM - 37 + index * 4.6, 3.2, `${index + 1}. ${words}`);
+  });
+
+  for (const { date, radiusMm, opens } of rings) {
+    root
+      .append("circle")
+      .attr("cx", PIN.x)
+      .attr("cy", PIN.y)
+      .attr("r", radiusMm)
+      .attr("fill", "none")
+      .attr("stroke", "black")
+      .attr("stroke-width", opens === null ? 0.1 : 0.25)
+      .attr("stroke-dasharray", opens === "clock" ? "2 1" : null)
+      .attr("data-date", date);
+  }
+
+  const path = line<DialPoint>(
+    ({ xMm }) => PIN.x + xMm,
+    ({ yMm }) => PIN.y + yMm,
+  );
+  for (const { minutes, points, clockStarts, clockEnds } of lines) {
+    const isHour = minutes % HOUR_MINUTES === 0;
+    root
+      .append("path")
+      .attr("d", path(points))
+      .attr("fill", "none")
+      .attr("stroke", "black")
+      .attr("stroke-width", isHour ? 0.4 : 0.15)
+      .attr("data-clock", clockOfMinutes(minutes));
+    if (!isHour) continue;
+    const ends = [
+      ...(clockStarts ? [] : [{ point: points[0], away: -3 }]),
+      ...(clockEnds ? [] : [{ point: points[points.length - 1], away: 3 }]),
+    ];
+    const named = ends.length > 0 ? ends : [{ point: points[points.length >> 1], away: 0 }];
+    for (const { point, away } of named) {
+      const radius = Math.hypot(point.xMm, point.yMm);
+      const scale = (radius + away) / radius;
+      text(
+        PIN.x + point.xMm * scale,
+        PIN.y + point.yMm * scale + 1.1,
+        3,
+        String(minutes / HOUR_MINUTES),
+      ).attr("font-weight", 600);
+    }
+  }
+
+  // Dates stand along the ray on which no shadow falls at midday: towards the noon sun.
+  const labelsUp = place.latitudeDeg < 0;
+  for (const { date, radiusMm, opens } of rings) {
+    if (opens === null) continue;
+    // A clock change stands aside, so that it does not lie on the first of a month.
+    const spot = at((labelsUp ? 0 : 180) + (opens === "clock" ? CLOCK_LABEL_ASIDE_DEG : 0), radiusMm);
+    root
+      .append("text")
+      .attr("x", spot.x)
+      .attr("y", spot.y + 0.9)
+      .attr("font-size", 2.6)
+      .attr("text-anchor", "middle")
+      .attr("stroke", "white")
+      .attr("stroke-width", 0.9)
+      .attr("paint-order", "stroke")
+      .text(monthDay.format(Date.parse(date)));
+  }
+
+  root
+    .append("path")
+    .attr("d", `M${PIN.x - 4},${PIN.y}h8M${PIN.x},${PIN.y - 4}v8`)
+    .attr("stroke", "black")
+    .attr("stroke-width", 0.3);
+
+  const arrow = (bearingDeg: number, widthMm: number) => {
+    const [tail, neck, tip] = [
+      at(bearingDeg, 6),
+      at(bearingDeg, DIAL_OUTER_MM + 8),
+      at(bearingDeg, DIAL_OUTER_MM + 13),
+    ];
+    const across = at(bearingDeg + 90, 1.8);
+    const [dx, dy] = [across.x - PIN.x, across.y - PIN.y];
+    root
+      .append("path")
+      .attr("d", `M${tail.x},${tail.y}L${neck.x},${neck.y}`)
+      .attr("stroke", "black")
+      .attr("stroke-width", widthMm)
+      .attr("stroke-dasharray", `${DIAL_INNER_MM - 8} ${DIAL_OUTER_MM - DIAL_INNER_MM + 2} 20`)
+      .attr("data-bearing-deg", bearingDeg);
+    root
+      .append("path")
+      .attr("d", `M${neck.x + dx},${neck.y + dy}L${tip.x},${tip.y}L${neck.x - dx},${neck.y - dy}Z`)
+      .attr("fill", "black");
+  };
+  arrow(0, 0.3);
+  const north = at(0, DIAL_OUTER_MM + 16);
+  text(north.x, north.y + 1, 3.4, "true north").attr("font-weight", 700);
+  for (const { name, bearingDeg } of wanted) {
+    arrow(bearingDeg, 0.8);
+    const tip = at(bearingDeg, DIAL_OUTER_MM + 13);
+    const halfWidth = (name.length * LETTER_MM) / 2;
+    const x = Math.min(WIDTH_MM - halfWidth - 2, Math.max(halfWidth + 2, tip.x));
+    text(x, tip.y + (tip.y > PIN.y ? 5 : -2), 3.4, name).attr("font-weight", 700);
+  }
+  checkBar(svg, (WIDTH_MM - 100) / 2, HEIGHT_MM - 14);
+  return svg;
+};

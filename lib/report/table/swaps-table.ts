@@ -1,0 +1,86 @@
+import type { Swap } from "../../season/legs/swap-calendar.ts";
+import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
+import type { Setting } from "../../season/light/settings.ts";
+import { energyColumn, legMmColumn, tiltColumns } from "./setting-columns.ts";
+import type { Column, Table } from "./table.ts";
+
+/** One line of the calendar: from that date on, this setting. */
+export interface SwapRow {
+  readonly date: string;
+  readonly from: Setting | null;
+  readonly to: Setting;
+  /** `null` for the setting that the season begins with. */
+  readonly swap: Swap | null;
+  readonly earliest: string;
+  readonly latest: string;
+}
+
+const COLUMNS: readonly Column<SwapRow>[] = [
+  {
+    name: "date",
+    title: "from",
+    datatype: "date",
+    says: "First day of the new setting; the first row is how the season begins.",
+    value: ({ date }) => date,
+  },
+  {
+    name: "setting",
+    title: "use",
+    datatype: "string",
+    says: "Leg to use from then on, or flat.",
+    value: ({ to }) => to.name,
+  },
+  {
+    name: "instead_of",
+    title: "instead of",
+    datatype: "string",
+    says: "Setting until then; empty for the first.",
+    value: ({ from }) => from?.name ?? null,
+  },
+  legMmColumn<SwapRow>(({ to }) => to.legMm),
+  ...tiltColumns<SwapRow>(({ to }) => to.tiltDeg),
+  energyColumn(
+    "worth_Wh",
+    "worth",
+    "What is lost when this swap is left out, until the next one; empty for the first.",
+    ({ swap }) => swap?.worthWh ?? null,
+  ),
+  {
+    name: "earliest",
+    title: "no sooner than",
+    datatype: "date",
+    says: "The earliest day for this swap that alone costs no more than the slack allowed.",
+    value: ({ earliest }) => earliest,
+  },
+  {
+    name: "latest",
+    title: "no later than",
+    datatype: "date",
+    says: "The latest such day.",
+    value: ({ latest }) => latest,
+  },
+];
+
+/** The swap calendar as rows: how the season begins, then every swap. */
+export const swapRows = ({ days, settings, calendar }: SwapsAnswer): readonly SwapRow[] => {
+  const dateOf = (day: number): string => days[Math.min(days.length - 1, Math.max(0, day))].date;
+  return calendar.stays.map(({ setting, first }, index): SwapRow => {
+    const swap = index === 0 ? null : calendar.swaps[index - 1];
+    return {
+      date: dateOf(first),
+      from: swap && settings[swap.from],
+      to: settings[setting],
+      swap,
+      earliest: dateOf(first - (swap?.earlyDays ?? 0)),
+      latest: dateOf(first + (swap?.lateDays ?? 0)),
+    };
+  });
+};
+
+/** The swap calendar. */
+export const swapsTable = (answer: SwapsAnswer): Table<SwapRow> => ({
+  title: "When to change legs",
+  key: ["date"],
+  columns: COLUMNS,
+  rows: swapRows(answer),
+});

@@ -1,0 +1,105 @@
+import { median } from "d3";
+import type { Plan } from "../../plan/plan.ts";
+import type { SkyDoubt } from "../../season/battery/battery-answer.ts";
+import { type BatterySeason, meanOutcome, quantileOutcome } from "../../season/battery/battery-season.ts";
+import type { SizingRule } from "../../season/battery/sizing-rule.ts";
+import type { WiringAnswer } from "../../season/battery/wiring.ts";
+import { dateWords, energyWords, periodWords } from "./words.ts";
+import { shortDaysWords } from "./worth-words.ts";
+
+const DOUBT_WORDS: Readonly<Record<SkyDoubt, readonly string[]>> = {
+  "clear sky only": [
+    "The plan names no weather and no climate: every day is taken as clear. These are upper bounds; real seasons are worse.",
+  ],
+  "few years": ["One or a few years of weather cannot tell how bad a bad season is; a climate draws many."],
+  "many seasons": [],
+};
+
+/** What a reader must know about the skies that a battery was put through; nothing where they are many. */
+export const doubtWords = (doubt: SkyDoubt): readonly string[] => DOUBT_WORDS[doubt];
+
+/** How the stand is used in what a battery is put through, where it has legs to be used. */
+export const standUseWords = ({
+  panels,
+  stand,
+  worth,
+}: Pick<Plan, "panels" | "stand" | "worth">): readonly string[] =>
+  stand.legs.length === 0 || panels.every(({ mount }) => mount.kind === "fixed")
+    ? []
+    : [
+        worth.now === "legs"
+          ? "The stand is on its legs in this, changed by the calendar."
+          : 'The stand lies flat in this: its legs count once the plan says "worth": { "now": "legs" }.',
+      ];
+
+/** A first short date in words, over the seasons that have one: the middle one. */
+const firstShortWords = ({ outcomes, days }: BatterySeason): string | null => {
+  const firsts = outcomes.flatMap(({ firstShort }) => (firstShort === null ? [] : [firstShort]));
+  if (firsts.length === 0) return null;
+  const number = new Map(days.map(({ date }, day) => [date, day]));
+  const middle = Math.round(median(firsts, (date) => number.get(date)) ?? 0);
+  const date = dateWords(days[middle].date);
+  return outcomes.length === 1
+    ? `The first short day is ${date}.`
+    : `${firsts.length} of ${outcomes.length} seasons have a short day; the first comes about ${date}.`;
+};
+
+/** A battery's season in plain sentences. */
+export const batterySummary = (season: BatterySeason): readonly string[] => {
+  const days = season.days.length;
+  const perDay = (of: "offeredWh" | "usedWh" | "turnedAwayWh") => energyWords(meanOutcome(season, of) / days);
+  const shortDays = meanOutcome(season, "shortDays");
+  const p90 = quantileOutcome(season, "shortDays", 0.9);
+  const lowest = Math.round(100 * meanOutcome(season, "lowest"));
+  const lowestP10 = quantileOutcome(season, "lowest", 0.1);
+  const floor = Math.round(100 - season.setUp.battery.usablePct);
+  const worse =
+    lowestP10 === null ? "" : ` on average, ${Math.round(100 * lowestP10)} % or less in one season of ten`;
+  const run = Math.round(meanOutcome(season, "longestBadRunSurvived"));
+  const first = firstShortWords(season);
+  if (meanOutcome(season, "wantedWh") === 0) {
+    return [
+      `The panels offer ${perDay("offeredWh")} a day. The plan states no loads: add them under "loads" to see what the battery makes of it.`,
+    ];
+  }
+  return [
+    `${shortDaysWords(shortDays).replace(/^./, (letter) => letter.toUpperCase())} a season${
+      p90 === null ? "" : `, more than ${Math.round(p90)} in one season of ten`
+    }; the loads go short of ${energyWords(meanOutcome(season, "shortWh"))}.`,
+    ...(first === null ? [] : [first]),
+    `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("turnedAwayWh")} are turned away.`,
+    `The charge falls to ${lowest <= floor ? `its floor, ${floor} %` : `${lowest} % at its lowest${worse}`}${run > 0 ? `; the longest run of bad days that is survived is ${run}` : ""}.`,
+    `The battery is full by noon on ${Math.round((100 * meanOutcome(season, "fullByNoonDays")) / days)} % of days.`,
+  ];
+};
+
+/** What a handbook's rule of thumb would have bought, beside what there is; nothing where it has nothing to say. */
+export const ruleWords = (rule: SizingRule | null): readonly string[] =>
+  rule === null
+    ? []
+    : [
+        `Rule of thumb (Masters 2004, for 95 % of the time): ${periodWords(rule.month)} with ${rule.peakSunHours.toFixed(1)} peak sun hours a day asks for ` +
+          `${rule.days.toFixed(1)} days of storage, a battery of ${energyWords(rule.capacityWh)}; yours is of ${energyWords(rule.presentWh)}. The seasons above know the weather, the rule does not.`,
+      ];
+
+/** Why a drop beyond custom may cost next to nothing. */
+const SPARE_VOLTS =
+  " A PWM controller leaves the panel's spare volts unused, so the drop costs little until the cells are hot or the battery is full.";
+
+/** A plan's wiring in plain sentences: each run's drop, loss and check, then what its parts say to each other. */
+export const wiringSummary = ({ runs, remarks, controller }: WiringAnswer): readonly string[] => [
+  ...runs.flatMap(({ run, choices, check, ratedA }) => {
+    const [today, next] = choices;
+    const custom = today.withinCustom ? "within the customary 3 %" : "more than the customary 3 %";
+    return [
+      `The ${run}, ${today.size}: drops ${today.dropV.toFixed(2)} V (${today.dropPct.toFixed(1)} %, ${custom}) at ${ratedA.toFixed(1)} A ` +
+        `and costs ${today.lostWhADay.toFixed(1)} Wh a day.` +
+        (next === undefined
+          ? ""
+          : ` ${next.size} would return ${energyWords(next.returnsWhASeason)} a season.`) +
+        (controller === "pwm" && run === "panel cable" && !today.withinCustom ? SPARE_VOLTS : ""),
+      check.words,
+    ];
+  }),
+  ...remarks.map(({ kind, words }) => (kind === "danger" ? `Danger: ${words}` : words)),
+];

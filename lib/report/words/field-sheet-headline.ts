@@ -1,0 +1,26 @@
+import type { FieldSheet } from "../paper/field-sheet.ts";
+import type { Headline } from "./headline.ts";
+import { compassPoint, dateWords, energyWords, listWords, tiltShort } from "./words.ts";
+
+/** More dates than this are only counted: the sheet lists them. */
+const MOST_DATES = 4;
+
+/** A field sheet in a sentence: the leg to begin with, when to change, where to face, and what to expect. */
+export const fieldSheetHeadline = ({ swaps, facingDeg, dayWh, cloudIn }: FieldSheet): Headline => {
+  const [begin, ...changes] = swaps;
+  const dates = changes.map(({ date }) => dateWords(date).replace(/ \d{4}$/, ""));
+  return [
+    "Begin with ",
+    { figure: `${begin.to.name} (${tiltShort(begin.to.tiltDeg)})` },
+    ...(dates.length === 0
+      ? [" and leave it"]
+      : dates.length > MOST_DATES
+        ? [", change ", { figure: `${dates.length} times` }]
+        : [", change on ", { figure: listWords(dates) }]),
+    ", face ",
+    { figure: `${compassPoint(facingDeg)} (${Math.round(facingDeg)}° true)` },
+    ", and expect ",
+    { figure: `${energyWords(dayWh)} a day` },
+    cloudIn ? " on average, with cloud in it." : " under a clear sky, which is an upper bound.",
+  ];
+};

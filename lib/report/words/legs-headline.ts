@@ -1,0 +1,39 @@
+import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
+import { swapRows } from "../table/swaps-table.ts";
+import type { Headline } from "./headline.ts";
+import { energyWords, gainWords, listWords, NO_LIGHT, tiltShort } from "./words.ts";
+
+const dayAndMonth = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "long" });
+
+/** Which legs, when to change, and what that is worth, in a breath. */
+export const legsHeadline = (answer: SwapsAnswer): Headline => {
+  const { calendar, days, settings, cloudIn } = answer;
+  if (!(calendar.everyDayWh > 0)) return [NO_LIGHT];
+  const [start, ...swaps] = swapRows(answer);
+  const used = settings.filter((_, index) => calendar.stays.some(({ setting }) => setting === index));
+  const gain = gainWords(calendar.totalWh, calendar.firstWh);
+  const perDay: Headline = [
+    { figure: `${energyWords(calendar.totalWh / days.length)} a day` },
+    cloudIn ? " on average, with cloud in it" : " under a clear sky every day",
+    ...(gain === null || used.every(({ legMm }) => legMm === null)
+      ? ["."]
+      : [", ", { figure: gain }, " than lying flat."]),
+  ];
+  if (swaps.length === 0) {
+    return [
+      "Set ",
+      { figure: `${start.to.name} (${tiltShort(start.to.tiltDeg)})` },
+      " once and leave it: ",
+      ...perDay,
+    ];
+  }
+  const dates = swaps.map(({ date }) => dayAndMonth.format(Date.parse(date)));
+  return [
+    "With ",
+    { figure: listWords(used.map(({ name, tiltDeg }) => `${name} (${tiltShort(tiltDeg)})`)) },
+    ", changed on ",
+    { figure: listWords(dates) },
+    ": ",
+    ...perDay,
+  ];
+};

@@ -1,0 +1,92 @@
+import type { Plan } from "../../plan/plan.ts";
+import { FEWEST_FOR_A_BAND } from "../light/bands.ts";
+import type { PlanSkies } from "../light/skies-of-plan.ts";
+import { type SkySource, skySource } from "../light/sky-source.ts";
+import { type BatterySeason, batterySeasons } from "./battery-season.ts";
+import { choicesOf } from "./set-ups.ts";
+import { type SizingRule, sizingRule } from "./sizing-rule.ts";
+import { type SmallestPanel, smallestSecondPanel } from "./smallest-panel.ts";
+import { todayOf } from "./today.ts";
+import { type WiringAnswer, wiringOf } from "./wiring.ts";
+import { type WorthAnswer, worthOf } from "./worth.ts";
+
+/** What a reader must know about the skies that a battery was put through. */
+export type SkyDoubt = "clear sky only" | "few years" | "many seasons";
+
+const doubtOf = (source: SkySource): SkyDoubt => {
+  if (source.kind === "drawn") return "many seasons";
+  if (!source.cloudIn) return "clear sky only";
+  return source.skies.length < FEWEST_FOR_A_BAND ? "few years" : "many seasons";
+};
+
+/** A plan's battery lived with, and its wiring. */
+export interface BatteryAnswer {
+  readonly season: BatterySeason;
+  readonly wiring: WiringAnswer;
+  /** What a handbook's rule would have bought; `null` where it has nothing to say. */
+  readonly rule: SizingRule | null;
+  readonly doubt: SkyDoubt;
+}
+
+/** What a plan's remedies are worth. */
+export interface WorthOfPlan {
+  readonly answer: WorthAnswer;
+  readonly doubt: SkyDoubt;
+}
+
+const optionsOf = (plan: Plan) => ({ timeZone: plan.site.timeZone, airC: plan.air.temperatureC });
+
+/**
+ * Runs a plan's battery as it is, and its cables in the next sizes.
+ *
+ * @param progress told how far the work has come, 0 to 1
+ */
+export const batteryOfPlan = (
+  plan: Plan,
+  skies: PlanSkies,
+  progress: (share: number) => void = () => {},
+): BatteryAnswer => {
+  const source = skySource(plan, skies);
+  const options = optionsOf(plan);
+  const { asIs } = todayOf(plan, skies.skies);
+  const [season] = batterySeasons(source, [asIs], {
+    ...options,
+    onProgress: (done, seasons) => progress((0.5 * done) / seasons),
+  });
+  const wiring = wiringOf(source, asIs, {
+    ...options,
+    onProgress: (done, seasons) => progress(0.5 + (0.5 * done) / seasons),
+  });
+  const rule = sizingRule(skies.skies, season, options.airC);
+  return { season, wiring, rule, doubt: doubtOf(source) };
+};
+
+/** What a plan's remedies are worth, all under the same skies. */
+export const worthOfPlan = (
+  plan: Plan,
+  skies: PlanSkies,
+  progress: (share: number) => void = () => {},
+): WorthOfPlan => {
+  const source = skySource(plan, skies);
+  const answer = worthOf(source, choicesOf(plan, skies.skies), plan.worth, {
+    ...optionsOf(plan),
+    onProgress: (done, seasons) => progress(done / seasons),
+  });
+  return { answer, doubt: doubtOf(source) };
+};
+
+/** The smallest second panels that keep within the short days put up with: on the roof, and on legs where there are any. */
+export const smallestPanelsOfPlan = (
+  plan: Plan,
+  skies: PlanSkies,
+  progress: (share: number) => void = () => {},
+): readonly SmallestPanel[] => {
+  const source = skySource(plan, skies);
+  const choices = choicesOf(plan, skies.skies);
+  return (["roof", "legs"] as const).flatMap((where, at) => {
+    const found = smallestSecondPanel(source, choices, plan.worth, optionsOf(plan), where, (share) =>
+      progress((at + share) / 2),
+    );
+    return found === null ? [] : [found];
+  });
+};

@@ -1,0 +1,52 @@
+import type { Plan } from "../../plan/plan.ts";
+import { legsInUse } from "../aiming/aims-of-plan.ts";
+import { type AimPlan, heldAim } from "../light/aim-plan.ts";
+import { type PanelUnit, panelUnits } from "../light/panel-unit.ts";
+import { settingsOf } from "../light/settings.ts";
+import type { SeasonSkies } from "../light/skies.ts";
+import type { PlacedPanels, SetUp } from "./set-up.ts";
+
+/** A plan's set-up as it is, and what a change to it starts from. */
+export interface Today {
+  readonly asIs: SetUp;
+  /** Panels that the stand holds. */
+  readonly onStand: readonly PanelUnit[];
+  readonly hasLegs: boolean;
+  /** The legs in use, changed by the calendar; lying flat where there are none. Worked out when first asked for. */
+  readonly legAims: () => AimPlan;
+  /** All panels of the plan, those on the stand aimed so. */
+  readonly place: (aims: AimPlan) => readonly PlacedPanels[];
+}
+
+/**
+ * A plan's set-up as it is: fixed panels where they are, those on the stand flat or on its legs, as the plan says.
+ *
+ * @param skies of the season, by which legs are chosen
+ * @throws PlanError for a nameplate that can't be true or a leg that can't stand
+ */
+export const todayOf = (plan: Plan, skies: SeasonSkies): Today => {
+  const { circuit, battery, loads, worth } = plan;
+  const units = panelUnits(plan.panels);
+  const onStand = units.filter(({ fixedAim }) => fixedAim === null);
+  const settings = settingsOf(plan);
+  const [flat] = settings;
+  const flatAims = heldAim(flat);
+  const hasLegs = settings.length > 1;
+  let inUse: AimPlan | null = null;
+  const legAims = (): AimPlan => {
+    inUse ??= hasLegs ? legsInUse(skies, onStand.length > 0 ? onStand : units, settings) : flatAims;
+    return inUse;
+  };
+  // One plan of aims each, so that light on a fixed panel is worked out once for all set-ups.
+  const fixed = units.map(({ fixedAim }) => (fixedAim === null ? null : heldAim(fixedAim)));
+  const place = (aims: AimPlan): readonly PlacedPanels[] =>
+    units.map((unit, index) => ({ unit, aims: fixed[index] ?? aims }));
+  const panels = place(worth.now === "legs" ? legAims() : flatAims);
+  return {
+    asIs: { name: "as is", panels, circuit, battery, loads },
+    onStand,
+    hasLegs,
+    legAims,
+    place,
+  };
+};

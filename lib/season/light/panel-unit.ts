@@ -1,0 +1,42 @@
+import type { ConstantLosses } from "../../panel/losses.ts";
+import { type DiodePanel, diodePanel } from "../../panel/panel-model.ts";
+import type { Aim } from "../../plan/angle.ts";
+import type { Panel } from "../../plan/plan.ts";
+
+/** Panels of one kind on one mount, ready for the loop over a season. */
+export interface PanelUnit {
+  readonly name: string;
+  readonly howMany: number;
+  readonly model: DiodePanel;
+  /** Where a fixed panel points for good; `null` for one on the stand, whose leg sets its aim. */
+  readonly fixedAim: Aim | null;
+}
+
+/** The constant losses that a plan states for a panel. */
+export const lossesOf = ({ dustPct, otherLossPct }: Panel): ConstantLosses => ({
+  dust: dustPct / 100,
+  other: otherLossPct / 100,
+});
+
+/**
+ * Makes the panels of a plan ready: fits each nameplate's current-voltage curve.
+ *
+ * @throws PlanError for a nameplate that can't be true
+ */
+export const panelUnits = (panels: readonly Panel[]): readonly PanelUnit[] =>
+  panels.map((panel, index) => {
+    const { name, howMany, module, mount } = panel;
+    return {
+      name,
+      howMany,
+      fixedAim: mount.kind === "fixed" ? { tiltDeg: mount.tiltDeg, bearingDeg: mount.bearingDeg } : null,
+      model: diodePanel(
+        module,
+        {
+          mount: mount.kind === "fixed" && mount.back === "roof" ? "flat-on-roof" : "open-rack",
+          losses: lossesOf(panel),
+        },
+        `panels[${index}].module`,
+      ),
+    };
+  });

@@ -1,0 +1,188 @@
+/**
+ * Which places speak for a site: the nearest, weighed by distance, height and kind of source.
+ */
+
+import { clampedAsin, toRadians } from "../../../plan/angle.ts";
+import { ANALOGY_KINDS, type SunshineRelation } from "../../../plan/climate.ts";
+import { PlanError } from "../../../plan/problem.ts";
+import type { Climate } from "../climate.ts";
+import type { ClimateStation, StationSource } from "../station.ts";
+import type { ClimateTable } from "../table/climate-table.ts";
+import { blendClimate, type ClimateSite, type PlaceShare } from "./blend.ts";
+import { type ChosenClimate, placeLine } from "./chosen-climate.ts";
+
+/** Mean radius of the Earth, km (IUGG). */
+const EARTH_KM = 6371;
+
+/** Great-circle distance in km (haversine). */
+export const distanceKm = (
+  a: Pick<ClimateSite, "latitudeDeg" | "longitudeDeg">,
+  b: Pick<ClimateSite, "latitudeDeg" | "longitudeDeg">,
+): number => {
+  const [from, to] = [toRadians(a.latitudeDeg), toRadians(b.latitudeDeg)];
+  const half = Math.sin((to - from) / 2) ** 2;
+  const round = Math.sin(toRadians(b.longitudeDeg - a.longitudeDeg) / 2) ** 2;
+  return 2 * EARTH_KM * clampedAsin(Math.sqrt(half + Math.cos(from) * Math.cos(to) * round));
+};
+
+/*
+ * The numbers below were chosen by leaving out each radiation station in turn (`npm run validate:climate` prints the
+ * table): four places beat one (12 % against 14 % a month), more add little, and neither the height's weight nor the
+ * power of the distance matters much.
+ */
+const PLACES = 4;
+const LEAST_SHARE = 0.1;
+/** A hundred metres of height count like ten kilometres of way. */
+const KM_PER_KM_OF_HEIGHT = 100;
+/** Where a station's height is not known, it may well differ by as much as this. */
+const UNKNOWN_HEIGHT_KM = 0.2;
+/** Nearer than this is all alike. */
+const NEAR_KM = 50;
+const TRUST: Readonly<Record<StationSource, number>> = {
+  "typical year": 1,
+  "own table": 1,
+  "measured year": 0.5,
+  sunshine: 0.5,
+};
+
+/** Beyond these the answer carries a warning, and beyond the last there is none. */
+const FAR_KM = 150;
+const FAR_HEIGHT_M = 300;
+const TOO_FAR_KM = 700;
+
+/** Doubt that distance adds to a month and a year, for each 100 km; measured as above. */
+const MONTH_DOUBT_PER_100_KM = 0.015;
+const YEAR_DOUBT_PER_100_KM = 0.006;
+
+interface Neighbour {
+  readonly station: ClimateStation;
+  readonly distanceKm: number;
+  readonly heightDifferenceM: number | null;
+  /** Distance with the height in it. */
+  readonly effectiveKm: number;
+}
+
+const neighbourOf = (station: ClimateStation, site: ClimateSite): Neighbour => {
+  const away = distanceKm(station, site);
+  const heightDifferenceM = station.elevationM === null ? null : site.elevationM - station.elevationM;
+  const heightKm = heightDifferenceM === null ? UNKNOWN_HEIGHT_KM : heightDifferenceM / 1000;
+  return {
+    station,
+    distanceKm: away,
+    heightDifferenceM,
+    effectiveKm: Math.hypot(away, heightKm * KM_PER_KM_OF_HEIGHT),
+  };
+};
+
+const pullOf = ({ station, effectiveKm }: Neighbour): number =>
+  TRUST[station.source] / Math.max(NEAR_KM, effectiveKm) ** 2;
+
+/**
+ * The places of a table that pull on a site, most important first: at most four, with their shares.
+ * A place without a share of a tenth or more is left out: it would hardly move the answer and only lengthen its words.
+ */
+export const nearestPlaces = (
+  table: ClimateTable,
+  site: ClimateSite,
+  howMany = PLACES,
+): readonly PlaceShare[] => {
+  const nearest = table.stations
+    .map((station) => neighbourOf(station, site))
+    .sort((a, b) => pullOf(b) - pullOf(a))
+    .slice(0, howMany);
+  const all = nearest.reduce((sum, neighbour) => sum + pullOf(neighbour), 0);
+  const kept = nearest.filter((neighbour) => pullOf(neighbour) >= LEAST_SHARE * all);
+  const sum = kept.reduce((total, neighbour) => total + pullOf(neighbour), 0);
+  return kept.map((neighbour) => ({
+    station: neighbour.station,
+    distanceKm: neighbour.distanceKm,
+    heightDifferenceM: neighbour.heightDifferenceM,
+    weight: pullOf(neighbour) / sum,
+  }));
+};
+
+const withDistance = (climate: Climate, effectiveKm: number): Climate => {
+  const hundreds = Math.max(0, effectiveKm - NEAR_KM) / 100;
+  return {
+    ...climate,
+    doubt: {
+      month: climate.doubt.month.map((doubt) => Math.hypot(doubt, MONTH_DOUBT_PER_100_KM * hundreds)),
+      year: Math.hypot(climate.doubt.year, YEAR_DOUBT_PER_100_KM * hundreds),
+    },
+  };
+};
+
+const sourceWarnings = (shares: readonly PlaceShare[], latitudeDeg: number): readonly string[] => {
+  const fromSunshine = shares.reduce(
+    (sum, { station, weight }) => sum + (station.light.kind === "sunshine" ? weight : 0),
+    0,
+  );
+  if (fromSunshine < 0.2) return [];
+  const part = fromSunshine > 0.8 ? "The light is" : "Part of the light is";
+  return [
+    `${part} estimated from hours of sunshine.`,
+    ...(latitudeDeg < 25 ? ["Such estimates are hardly tested in the tropics and the south."] : []),
+  ];
+};
+
+const distanceWarnings = (shares: readonly PlaceShare[]): readonly string[] => {
+  const near = Math.min(...shares.map((share) => share.distanceKm));
+  const height = shares.reduce(
+    (sum, { heightDifferenceM, weight }) => sum + weight * Math.abs(heightDifferenceM ?? 0),
+    0,
+  );
+  return [
+    ...(near > FAR_KM
+      ? [`The nearest place is ${Math.round(near)} km away: too far to trust near mountains and coasts.`]
+      : []),
+    ...(height > FAR_HEIGHT_M
+      ? [`The site is ${Math.round(height)} m above or below the places: cloud may differ much.`]
+      : []),
+  ];
+};
+
+/** The climate that given places make, with its warnings and the doubt that distance adds. */
+export const climateOfShares = (
+  kind: "nearest places" | "named place",
+  shares: readonly PlaceShare[],
+  site: ClimateSite,
+  relation: SunshineRelation,
+): ChosenClimate => {
+  const effectiveKm = shares.reduce(
+    (sum, { station, weight }) => sum + weight * neighbourOf(station, site).effectiveKm,
+    0,
+  );
+  return {
+    kind,
+    climate: withDistance(blendClimate(shares, site, relation), effectiveKm),
+    shares,
+    says: shares.map(placeLine).join("; "),
+    warnings: [...distanceWarnings(shares), ...sourceWarnings(shares, site.latitudeDeg)],
+  };
+};
+
+/**
+ * The climate of a site from the nearest places of a table.
+ *
+ * @param relation how sunshine is read [fitted]
+ * @throws PlanError when no place is within 700 km, naming the climates by analogy
+ */
+export const climateNear = (
+  table: ClimateTable,
+  site: ClimateSite,
+  relation: SunshineRelation = "fitted",
+): ChosenClimate => {
+  const shares = nearestPlaces(table, site);
+  const nearest = Math.min(...shares.map((share) => share.distanceKm));
+  if (!(nearest <= TOO_FAR_KM)) {
+    throw new PlanError([
+      {
+        path: "sky",
+        value: `nearest place ${Number.isFinite(nearest) ? `${Math.round(nearest)} km away` : "none"}`,
+        allowed: `must have a place with a climate within ${TOO_FAR_KM} km of the site`,
+        hint: `name a climate by analogy: ${ANALOGY_KINDS.join(", ")}; or give twelve numbers of your own`,
+      },
+    ]);
+  }
+  return climateOfShares("nearest places", shares, site, relation);
+};

@@ -1,0 +1,351 @@
+import { describe, expect, test } from "vitest";
+import type { BatteryModel, Harvest, LoadColumns } from "../../../lib/circuit/index.ts";
+import { outcomeOfDays } from "../../../lib/season/battery/battery-outcome.ts";
+import { type BatteryDays, emptyBatteryDays, runBattery } from "../../../lib/season/battery/battery-run.ts";
+import { airOfDays, type BatterySteps, batterySteps } from "../../../lib/season/battery/battery-steps.ts";
+import { emptySkyColumns } from "../../../lib/sky/columns.ts";
+import type { SeasonDay } from "../../../lib/sun/columns.ts";
+import { sunColumns } from "../../../lib/sun/index.ts";
+
+// Two days of four steps of six hours, sun in the middle two; a battery without losses that fills at once.
+const STEPS: BatterySteps = {
+  startsMs: [0, 86_400_000],
+  stepMinutes: 360,
+  perDay: 4,
+  hours: 6,
+  noonStep: 2,
+  row: Int32Array.of(-1, 0, 1, -1, -1, 2, 3, -1),
+  litShare: Float64Array.of(1, 0.5, 1, 1),
+};
+
+const BATTERY: BatteryModel = {
+  capacityWh: 200,
+  usableWh: 100,
+  startWh: 50,
+  chargeShare: 1,
+  dischargeShare: 1,
+  maxChargeW: 1e9,
+  taperHours: 1e-9,
+  selfDischargePerHour: 0,
+  chargeAboveC: 0,
+  heaterW: 0,
+  keptAtC: null,
+  meanV: 12,
+  chargeOhm: 0,
+  restVAt: new Float64Array(11).fill(12),
+  capacityShare: () => 1,
+};
+
+const steady = (...steadyW: readonly number[]): LoadColumns => ({
+  length: 8,
+  steadyW: Float64Array.from(steadyW),
+  cooling: [],
+});
+const NO_LOADS = steady(0, 0, 0, 0, 0, 0, 0, 0);
+const LIGHT: Harvest = { kind: "power", watts: Float64Array.of(10, 10, 0, 0) };
+const WARM = Float64Array.of(20, 20);
+
+const run = (
+  over: {
+    readonly battery?: Partial<BatteryModel>;
+    readonly loads?: LoadColumns;
+    readonly ownW?: number;
+    readonly harvest?: Harvest;
+    readonly airC?: Float64Array;
+  } = {},
+): BatteryDays =>
+  runBattery(
+    { battery: { ...BATTERY, ...over.battery }, loads: over.loads ?? NO_LOADS, ownW: over.ownW ?? 0 },
+    STEPS,
+    over.harvest ?? LIGHT,
+    over.airC ?? WARM,
+    emptyBatteryDays(2),
+  );
+
+describe("runBattery, by hand", () => {
+  test("fills, turns away, is drawn on and goes short", () => {
+    // Day 1: 50 Wh, morning 10 W x 6 h fills it (10 turned away), noon's 10 W x half a step x 6 h = 30 is turned away,
+    // 5 W x 6 h at night leave 70. Day 2: 10 W x 6 h leave 10, of the next 30 wanted 10 are there: 20 short.
+    const days = run({ loads: steady(0, 0, 0, 5, 10, 5, 0, 0) });
+    expect([...days.offeredWh]).toEqual([90, 0]);
+    expect([...days.turnedAwayWh]).toEqual([40, 0]);
+    expect([...days.usedWh]).toEqual([30, 70]);
+    expect([...days.shortWh]).toEqual([0, 20]);
+    expect([...days.wantedWh]).toEqual([30, 90]);
+    expect([...days.lostWh]).toEqual([0, 0]);
+    // Of 200 Wh in all, 100 are the reserve below the floor.
+    expect([...days.lowest]).toEqual([0.75, 0.5]);
+    expect([...days.atEnd]).toEqual([0.85, 0.5]);
+    // Full first in the second of four steps, whose middle is 3 hours before noon; never on the second day.
+    expect([...days.fullAfterNoonH]).toEqual([-3, Number.NaN]);
+    expect(days.residual).toBe(0);
+  });
+
+  test("every day begins with what the one before left, and its lowest is its own", () => {
+    const days = run({ loads: steady(0, 0, 0, 10, 0, 0, 0, 0) });
+    expect([...days.lowest]).toEqual([0.7, 0.7]);
+    const rising = run({ harvest: { kind: "power", watts: Float64Array.of(0, 0, 5, 0) } });
+    expect([...rising.lowest]).toEqual([0.75, 0.75]);
+    expect([...rising.atEnd]).toEqual([0.75, 0.9]);
+  });
+
+  test("controllers draw day and night: that is lost, not used", () => {
+    const days = run({ ownW: 1, harvest: { kind: "power", watts: new Float64Array(4) } });
+    expect([...days.lostWh]).toEqual([24, 24]);
+    expect([...days.atEnd].map((share) => Math.round(share * 200))).toEqual([126, 102]);
+  });
+
+  test("coolers run by each day's air, beside the steady load", () => {
+    const cooler = (share: number) => ({
+      runningW: new Float64Array(8).fill(4),
+      duty: (outdoorC: number) => (share * outdoorC) / 20,
+    });
+    const loads = { ...steady(1, 1, 1, 1, 1, 1, 1, 1), cooling: [cooler(0.5), cooler(0.25)] };
+    // Day 1 at 20 degC: 1 + 2 + 1 = 4 W; day 2 at 10 degC: 1 + 1 + 0.5 = 2.5 W; 24 hours each.
+    const days = run({ loads, airC: Float64Array.of(20, 10), battery: { startWh: 100 } });
+    expect([...days.wantedWh]).toEqual([96, 60]);
+  });
+
+  test("counts as full from 98 % of what it fills to, and only with the sun up", () => {
+    const filled = (startWh: number) => [...run({ battery: { startWh, chargeAboveC: 30 } }).fullAfterNoonH];
+    expect(filled(98)).toEqual([-3, -3]);
+    expect(filled(97.9)).toEqual([Number.NaN, Number.NaN]);
+    // In the cold it fills to less, and is full with less.
+    expect([...run({ battery: { startWh: 50, capacityShare: () => 0.5 } }).fullAfterNoonH]).toEqual([-3, -3]);
+  });
+
+  test("follows the air unless it is kept warm", () => {
+    const frost = Float64Array.of(-5, -5);
+    expect([...run({ airC: frost }).turnedAwayWh]).toEqual([90, 0]);
+    expect([...run({ airC: frost, battery: { keptAtC: 10 } }).turnedAwayWh]).toEqual([40, 0]);
+    expect([...run({ airC: Float64Array.of(-5, 20) }).atEnd]).toEqual([0.75, 0.75]);
+  });
+
+  test("all kinds of loss are added up", () => {
+    // Charge 50 Wh short of full at 80 %: 62.5 in for 50 kept; drawing 10 W x 6 h at 90 %: 66.67 out for 60.
+    const lossy = run({
+      battery: { chargeShare: 0.8, dischargeShare: 0.9 },
+      harvest: { kind: "power", watts: Float64Array.of(20, 0, 0, 0) },
+      loads: steady(0, 0, 0, 10, 0, 0, 0, 0),
+    });
+    expect(lossy.lostWh[0]).toBeCloseTo(12.5 + 60 / 0.9 - 60, 9);
+    const heated = run({ battery: { heaterW: 2 }, airC: Float64Array.of(-5, -5) });
+    // Two steps of six hours with light over.
+    expect(heated.lostWh[0]).toBeCloseTo(2 * 12, 9);
+    // 1 % an hour for 24 hours leaves exp(-0.24) of 50 Wh.
+    const leaking = run({
+      battery: { selfDischargePerHour: 0.01 },
+      harvest: { kind: "power", watts: new Float64Array(4) },
+    });
+    expect(leaking.lostWh[0]).toBeCloseTo(50 * (1 - Math.exp(-0.24)), 9);
+    // Every kind of loss by itself closes the season's books: rounding alone is left.
+    const own = run({ ownW: 1 });
+    const drawn = run({ loads: steady(0, 0, 0, 10, 0, 0, 0, 0), battery: { dischargeShare: 0.9 } });
+    for (const { residual } of [lossy, heated, leaking, own, drawn])
+      expect(Math.abs(residual)).toBeLessThan(1e-12);
+  });
+
+  test("a harvest of current comes in at the battery's voltage, each row from its own nodes", () => {
+    const amps = new Float64Array(4 * 11);
+    amps.fill(0.5, 0, 11);
+    amps.fill(0.25, 22, 33);
+    const days = run({ harvest: { kind: "current", nodes: 11, amps }, battery: { usableWh: 1000 } });
+    // 0.5 A x 12 V x 6 h on the first day, half of that on the second.
+    expect(days.offeredWh[0]).toBeCloseTo(36, 6);
+    expect(days.offeredWh[1]).toBeCloseTo(18, 6);
+    const half = run({
+      harvest: { kind: "current", nodes: 11, amps: amps.map((_, at) => (at >= 11 && at < 22 ? 1 : 0)) },
+      battery: { usableWh: 1000 },
+    });
+    // The second row's step is lit for half of it.
+    expect(half.offeredWh[0]).toBeCloseTo(36, 6);
+    // A day of its own warmth.
+    const cold = run({
+      harvest: { kind: "current", nodes: 11, amps: new Float64Array(44).fill(0.1) },
+      airC: Float64Array.of(20, -5),
+      battery: { usableWh: 1000 },
+    });
+    expect(cold.turnedAwayWh[0]).toBeCloseTo(0, 9);
+    expect(cold.turnedAwayWh[1]).toBeCloseTo(0.1 * 12 * 12, 9);
+  });
+});
+
+describe("batterySteps", () => {
+  const sun = sunColumns(
+    { latitudeDeg: 50, longitudeDeg: 8, timeZone: "Europe/Berlin" },
+    { from: "2027-03-01", to: "2027-03-02" },
+    60,
+  );
+
+  test("lays out every hour of every day, with the sun's rows where they belong", () => {
+    const steps = batterySteps(sun);
+    expect(steps).toMatchObject({ perDay: 24, hours: 1, stepMinutes: 60 });
+    // A quarter of an hour after each solar midnight, so that noon is 11.75 steps on.
+    expect(steps.startsMs).toEqual(sun.days.map(({ startMs }) => startMs + 900_000));
+    expect(steps.noonStep).toBe(11.75);
+    expect(steps.row).toHaveLength(48);
+    sun.days.forEach(({ first, end, startMs }, day) => {
+      const rows = [...steps.row.subarray(24 * day, 24 * (day + 1))];
+      expect(rows.filter((row) => row >= 0)).toEqual(
+        Array.from({ length: end - first }, (_, at) => first + at),
+      );
+      rows.forEach((row, at) => {
+        if (row < 0) return;
+        expect(sun.timeMs[row]).toBeGreaterThanOrEqual(startMs + 900_000 + at * 3_600_000);
+        expect(sun.timeMs[row]).toBeLessThan(startMs + 900_000 + (at + 1) * 3_600_000);
+      });
+    });
+  });
+
+  // The sun's steps begin a quarter of a step after solar midnight; a battery's must not begin elsewhere, or a short first
+  // row of the morning falls into the same step as the next one and is lost.
+  test.each([
+    [53.5, 60],
+    [53.5, 10],
+    [-43, 30],
+    [66.4, 60],
+    [90, 60],
+  ])("no row is lost at latitude %d in steps of %d minutes", (latitudeDeg, stepMinutes) => {
+    const season = sunColumns(
+      { latitudeDeg, longitudeDeg: 8.6, timeZone: "Europe/Berlin" },
+      { from: "2027-03-01", to: "2027-04-30" },
+      stepMinutes,
+    );
+    const steps = batterySteps(season);
+    const placed = [...steps.row].filter((row) => row >= 0);
+    expect(placed).toEqual(Array.from({ length: season.length }, (_, row) => row));
+    const lit = placed.reduce((sum, row) => sum + steps.litShare[row] * steps.hours, 0);
+    expect(lit).toBeCloseTo(
+      season.hours.reduce((sum, hours) => sum + hours, 0),
+      9,
+    );
+  });
+
+  test("where the sun dips within a step the longer of its two rows is kept", () => {
+    const [day] = sun.days;
+    const { first } = day;
+    const twice = { ...sun, days: [day], timeMs: sun.timeMs.slice(), hours: sun.hours.slice() };
+    twice.timeMs[first] = twice.timeMs[first + 1];
+    twice.hours[first] = 0.25;
+    expect([...batterySteps(twice).row]).not.toContain(first);
+    twice.hours[first + 1] = 0.2;
+    expect([...batterySteps(twice).row]).not.toContain(first + 1);
+  });
+
+  test("a step at sunrise is lit for its part", () => {
+    const { litShare } = batterySteps(sun);
+    const [{ first }] = sun.days;
+    expect(litShare[first]).toBeCloseTo(sun.hours[first], 12);
+    expect(litShare[first]).toBeLessThan(1);
+    expect(litShare[first + 3]).toBe(1);
+    const half = batterySteps({ ...sun, stepMinutes: 30, hours: sun.hours.map((hours) => hours / 2) });
+    expect(half).toMatchObject({ perDay: 48, hours: 0.5 });
+    expect(half.litShare[first]).toBeCloseTo(sun.hours[first], 12);
+  });
+
+  test("a row a hair past either end of its day stays within it", () => {
+    const [day] = sun.days;
+    const moved = { ...sun, days: [day], timeMs: sun.timeMs.slice() };
+    moved.timeMs[day.first] = day.startMs - 1;
+    moved.timeMs[day.end - 1] = day.startMs + 86_400_000;
+    const { row } = batterySteps(moved);
+    expect(row).toHaveLength(24);
+    expect(row[0]).toBe(day.first);
+    expect(row[23]).toBe(day.end - 1);
+  });
+});
+
+describe("airOfDays", () => {
+  const day = (first: number, end: number, month: number): SeasonDay => ({
+    date: "2027-01-01",
+    dayOfYear: 1,
+    month,
+    first,
+    end,
+    startMs: 0,
+    noonMs: 0,
+    noonAltitudeDeg: 0,
+    sunHours: 0,
+  });
+  const sun = sunColumns(
+    { latitudeDeg: 0, longitudeDeg: 0, timeZone: "UTC" },
+    { from: "2027-01-01", to: "2027-01-01" },
+    60,
+  );
+  const air = { ...emptySkyColumns(4), airC: Float64Array.of(1, 3, 10, 20) };
+
+  test("is the mean of the sunlit steps, in the dark what the plan says of the month", () => {
+    const days = { ...sun, days: [day(0, 2, 1), day(2, 2, 12), day(2, 4, 2)] };
+    const months = Array.from({ length: 12 }, (_, month) => 100 + month);
+    expect([...airOfDays(days, air, months)]).toEqual([2, 111, 15]);
+    expect([...airOfDays(days, air, 7)]).toEqual([2, 7, 15]);
+  });
+});
+
+describe("outcomeOfDays, by hand", () => {
+  const calendar: readonly SeasonDay[] = [
+    "2027-06-01",
+    "2027-06-02",
+    "2027-06-03",
+    "2027-06-04",
+    "2027-06-05",
+  ].map((date, at) => ({
+    date,
+    dayOfYear: 152 + at,
+    month: 6,
+    first: 0,
+    end: 0,
+    startMs: 0,
+    noonMs: 0,
+    noonAltitudeDeg: 0,
+    sunHours: 0,
+  }));
+  const column = (...values: readonly number[]): Float64Array => Float64Array.from(values);
+  const days: BatteryDays = {
+    offeredWh: column(10, 10, 10, 110, 100),
+    wantedWh: column(20, 20, 20, 90, 90),
+    usedWh: column(20, 20, 19, 90, 89.5),
+    shortWh: column(0, 0, 1, 0, 0.5),
+    turnedAwayWh: column(0, 0, 0, 7, 8),
+    lostWh: column(1, 2, 3, 20, 10),
+    lowest: column(0.9, 0.5, 0.2, 0.3, 0.4),
+    atEnd: column(0, 0, 0, 0, 0),
+    fullAfterNoonH: column(Number.NaN, -2, 0.5, 0.6, Number.NaN),
+    residual: 1e-15,
+  };
+
+  test("counts short days from one watt-hour, and days full by half an hour past noon", () => {
+    expect(outcomeOfDays(calendar, days)).toEqual({
+      shortDays: 1,
+      // Two bad days before the short one; the fourth just breaks even.
+      longestBadRunSurvived: 2,
+      firstShort: "2027-06-03",
+      wantedWh: 240,
+      usedWh: 238.5,
+      shortWh: 1.5,
+      offeredWh: 240,
+      turnedAwayWh: 15,
+      lostWh: 36,
+      lowest: 0.2,
+      fullByNoonDays: 2,
+      residual: 1e-15,
+    });
+  });
+
+  test("a season without a short day names none, and its first day may be one", () => {
+    expect(outcomeOfDays(calendar, { ...days, shortWh: column(0, 0, 0, 0, 0.99) })).toMatchObject({
+      shortDays: 0,
+      firstShort: null,
+      longestBadRunSurvived: 3,
+    });
+    expect(outcomeOfDays(calendar, { ...days, shortWh: column(5, 0, 0, 0, 0) }).firstShort).toBe(
+      "2027-06-01",
+    );
+  });
+
+  test("losses count: a day that brings what the loads want, but not the losses, is a bad one", () => {
+    const even = { ...days, offeredWh: column(20, 20, 20, 90, 90), shortWh: column(0, 0, 0, 0, 0) };
+    expect(outcomeOfDays(calendar, even).longestBadRunSurvived).toBe(5);
+    expect(outcomeOfDays(calendar, { ...even, lostWh: column(0, 0, 1, 1, 0) }).longestBadRunSurvived).toBe(2);
+  });
+});

@@ -9,7 +9,8 @@ const ROOMS = ["plan", "sun", "sky", "plane", "panel", "stand", "circuit", "seas
 
 /** Rooms that have parts, each part in the order in which one builds on the other; what stands in the room itself comes first. */
 const PARTS: Readonly<Record<string, readonly string[]>> = {
-  season: ["light", "legs", "aiming", "battery"],
+  season: ["light", "legs", "aiming", "battery", "sheet"],
+  report: ["words", "table", "chart", "paper"],
   "sky/climate": ["table", "place", "days"],
   "sky/weather": ["read", "lay"],
 };

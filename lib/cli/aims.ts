@@ -1,8 +1,9 @@
 import type { Plan } from "../plan/plan.ts";
 import { svgFile } from "../report/chart/svg-file.ts";
+import { dialBearings } from "../report/paper/dial-bearings.ts";
 import { sunCompass } from "../report/paper/sun-compass.ts";
 import { aimsTable } from "../report/table/aims-table.ts";
-import { type CardPlace, cardPlace, dialBearings } from "../report/words/aim-card.ts";
+import { type CardPlace, cardPlace } from "../report/words/aim-card.ts";
 import { aimsSummary } from "../report/words/aims-summary.ts";
 import { modelWords } from "../report/words/model-words.ts";
 import { type Reaim, reaim } from "../season/aiming/reaim.ts";

@@ -1,8 +1,9 @@
-import { fieldSheet } from "../report/paper/field-sheet.ts";
 import { PAPERS, type Paper } from "../report/paper/field-sheet-css.ts";
 import { fieldSheetPage } from "../report/paper/field-sheet-page.ts";
+import { fieldSheetWords } from "../report/words/field-sheet-words.ts";
 import { modelWords } from "../report/words/model-words.ts";
 import { panelUnits } from "../season/light/panel-unit.ts";
+import { type FieldSheet, fieldSheet } from "../season/sheet/field-sheet.ts";
 import { chartDocument } from "./chart-document.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
 import { planHeading, readPlanFile } from "./plan-file.ts";
@@ -47,6 +48,17 @@ const paperOf = (words: VerbWords): Paper => {
   return found;
 };
 
+/** The sheet for programs: the turning as a card to follow, and the season's days left out. */
+const toldSheet = ({ days, turning, ...sheet }: FieldSheet) => {
+  const words = fieldSheetWords({ days, turning, ...sheet });
+  return {
+    ...sheet,
+    ...words,
+    lastDate: days[days.length - 1].date,
+    turning: turning && { lines: words.turning, dayWh: turning.dayWh, noonWh: turning.noonWh },
+  };
+};
+
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const paper = paperOf(words);
   const aims = wholeOption(words, "aims", [1, 4], "aims a day") ?? 2;
@@ -68,7 +80,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
     {
       heading: planHeading(planFile),
       files,
-      json: () => ({ ...sheet, notes, models: modelWords(plan) }),
+      json: () => ({ ...toldSheet(sheet), notes, models: modelWords(plan) }),
       lines: [
         `Field sheet for ${paper} paper: legs, which leg when, where to face, what to expect, wiring and cautions.`,
         ...notes,

@@ -1,11 +1,12 @@
 import type { Plan } from "../plan/plan.ts";
-import { swapRows, swapsTable } from "../report/table/swaps-table.ts";
+import { swapsTable } from "../report/table/swaps-table.ts";
 import { modelWords } from "../report/words/model-words.ts";
 import { swapsSummary } from "../report/words/swaps-summary.ts";
 import { chosenLegs, legsAsSettings } from "../season/legs/chosen-legs.ts";
 import { MOST_LEGS } from "../season/legs/leg-set.ts";
 import { bestLegsOfPlan } from "../season/legs/legs-answer.ts";
 import { standSeason } from "../season/legs/stand-season.ts";
+import { swapRows } from "../season/legs/swap-rows.ts";
 import { type SwapsAnswer, swapsAnswer } from "../season/legs/swaps-answer.ts";
 import { panelUnits } from "../season/light/panel-unit.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";

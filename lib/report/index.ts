@@ -3,14 +3,9 @@
 export { aimGainChart } from "./chart/aim-gain-chart.ts";
 export { chargeChart } from "./chart/charge-chart.ts";
 export type { ChartFrame } from "./chart/chart-base.ts";
-export {
-  type ControllerGain,
-  controllerGainChart,
-  controllerGains,
-  controllerGainTable,
-} from "./chart/controller-gain.ts";
-export { type CurveToShow, curveChart } from "./chart/curve-chart.ts";
-export { clockText, type DayQuantity, dayChart } from "./chart/day-chart.ts";
+export { controllerGainChart } from "./chart/controller-gain-chart.ts";
+export { curveChart } from "./chart/curve-chart.ts";
+export { type DayQuantity, dayChart } from "./chart/day-chart.ts";
 export { dropChart } from "./chart/drop-chart.ts";
 export { seasonChart } from "./chart/season-chart.ts";
 export { type SettingStyle, settingStyles } from "./chart/setting-styles.ts";
@@ -20,6 +15,7 @@ export { CHART_FONT, colour, SCHEMES, type SchemeChoice, settingColour, themeCss
 export { tiltMapChart, tiltsInUse } from "./chart/tilt-map-chart.ts";
 export { worthChart } from "./chart/worth-chart.ts";
 export { cuttingSheetPage } from "./paper/cutting-sheet-page.ts";
+export { dialBearings } from "./paper/dial-bearings.ts";
 export { type DrawnSetting, sideViewDrawing } from "./paper/side-view-drawing.ts";
 export { sunCompass, type WantedBearing } from "./paper/sun-compass.ts";
 export {
@@ -32,6 +28,11 @@ export {
 export { type GaugeMark, tiltGauge } from "./paper/tilt-gauge.ts";
 export { type AimRow, aimsCsv, aimsTable } from "./table/aims-table.ts";
 export { type BatteryRow, batteryTable } from "./table/battery-table.ts";
+export {
+  type ControllerGain,
+  controllerGains,
+  controllerGainTable,
+} from "./table/controller-gain-table.ts";
 export { type CurveRow, curveTable } from "./table/curve-table.ts";
 export { type DayRow, dayTable } from "./table/day-table.ts";
 export { type LegSetRow, legSetsTable } from "./table/leg-sets-table.ts";
@@ -40,7 +41,7 @@ export { loadsTable } from "./table/loads-table.ts";
 export { piecesTable } from "./table/pieces-table.ts";
 export { rulesTable } from "./table/rules-table.ts";
 export { type SeasonRow, seasonCsv, seasonRows, seasonTable } from "./table/season-table.ts";
-export { type SwapRow, swapRows, swapsTable } from "./table/swaps-table.ts";
+export { swapsTable } from "./table/swaps-table.ts";
 export { type Cell, type Column, csvText, type Table } from "./table/table.ts";
 export { type Provenance, tableMetadata } from "./table/table-metadata.ts";
 export { type TiltMapRow, tiltMapTable } from "./table/tilt-map-table.ts";
@@ -52,7 +53,6 @@ export {
   aimCard,
   type CardPlace,
   cardPlace,
-  dialBearings,
   routineOf,
   walkWords,
 } from "./words/aim-card.ts";
@@ -68,6 +68,8 @@ export {
 export { circuitCautions, secondPanelCautions } from "./words/circuit-cautions.ts";
 export { controllerHeadline, wiringHeadline, worthHeadline } from "./words/circuit-headlines.ts";
 export { circuitModelWords } from "./words/circuit-models.ts";
+export type { CurveToShow } from "./words/curve-to-show.ts";
+export { clockText } from "./words/day-clock.ts";
 export { type Headline, seasonHeadline } from "./words/headline.ts";
 export { legsHeadline } from "./words/legs-headline.ts";
 export { CUTTING_CAUTION, legsSummary, legWords, setSentences } from "./words/legs-summary.ts";

@@ -58,6 +58,7 @@ export {
   type SwapAnswer,
   swapCalendar,
 } from "./legs/swap-calendar.ts";
+export { type SwapRow, swapRows } from "./legs/swap-rows.ts";
 export { type SwapsAnswer, type SwapsQuestion, swapsAnswer } from "./legs/swaps-answer.ts";
 export {
   type AimEnergy,
@@ -110,3 +111,5 @@ export { facingOf, type Setting, settingsOf } from "./light/settings.ts";
 export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./light/skies.ts";
 export { type PlanSkies, skiesOfPlan } from "./light/skies-of-plan.ts";
 export { type CloudRung, type SkySource, seasonsOf, skySource } from "./light/sky-source.ts";
+export { type FieldSheet, fieldSheet, type Turning } from "./sheet/field-sheet.ts";
+export type { MonthExpectation } from "./sheet/month-expectations.ts";

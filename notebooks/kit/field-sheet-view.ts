@@ -1,6 +1,6 @@
-import type { FieldSheet } from "../../lib/report/paper/field-sheet.ts";
 import { FIELD_SHEET_CSS, type Paper, paperCss } from "../../lib/report/paper/field-sheet-css.ts";
 import { fieldSheetArticle, fieldSheetPage } from "../../lib/report/paper/field-sheet-page.ts";
+import type { FieldSheet } from "../../lib/season/sheet/field-sheet.ts";
 import { el } from "./dom.ts";
 import { saveText } from "./save.ts";
 

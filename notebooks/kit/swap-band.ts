@@ -1,6 +1,6 @@
 import { settingStyles } from "../../lib/report/chart/setting-styles.ts";
-import { swapRows } from "../../lib/report/table/swaps-table.ts";
 import { dateWords, tiltShort } from "../../lib/report/words/words.ts";
+import { swapRows } from "../../lib/season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../lib/season/legs/swaps-answer.ts";
 import { el } from "./dom.ts";
 

@@ -1,7 +1,7 @@
 import { parseHTML } from "linkedom";
 import { describe, expect, test } from "vitest";
-import { clockHours } from "../../lib/report/chart/day-chart.ts";
 import { dayChart, dayTable, seasonChart, svgFile } from "../../lib/report/index.ts";
+import { clockHours } from "../../lib/report/words/day-clock.ts";
 import { dayCurves, panelUnits, settingsOf, skiesOfPlan } from "../../lib/season/index.ts";
 import { aPlan, yieldsOf } from "./a-season.ts";
 

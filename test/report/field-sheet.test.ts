@@ -1,9 +1,10 @@
 import { parseHTML } from "linkedom";
 import { expect, test } from "vitest";
-import { fieldSheet, monthExpectations } from "../../lib/report/paper/field-sheet.ts";
 import { fieldSheetPage } from "../../lib/report/paper/field-sheet-page.ts";
 import { fieldSheetHeadline } from "../../lib/report/words/field-sheet-headline.ts";
 import { panelUnits, skiesOfPlan } from "../../lib/season/index.ts";
+import { fieldSheet } from "../../lib/season/sheet/field-sheet.ts";
+import { monthExpectations } from "../../lib/season/sheet/month-expectations.ts";
 import { aPlan, yieldsOf } from "./a-season.ts";
 
 const emptyDocument = (): Document => parseHTML("<!doctype html><html><body></body></html>").document;
@@ -37,7 +38,7 @@ test("holds legs, calendar, facing, months and cautions, and is one document", (
 
 test("spells out no turning when none is asked for", () => {
   expect(sheetOf(aPlan(), 1).turning).toBeNull();
-  expect(sheetOf(aPlan(), 2).turning?.lines.length).toBe(2);
+  expect(sheetOf(aPlan(), 2).turning?.routine.parts.length).toBe(2);
 });
 
 test("a month's figures are those of the settings in use on its days", () => {

@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import type { OperatingCurve } from "../../circuit/operating-points.ts";
+import type { CurveToShow } from "../words/curve-to-show.ts";
 import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
 import { colour } from "./theme.ts";
 
@@ -9,12 +9,6 @@ interface CurvePoint {
 }
 
 const STEPS = 160;
-
-/** A curve and where a controller works on it, with what it brings. */
-export interface CurveToShow {
-  readonly label: string;
-  readonly curve: OperatingCurve;
-}
 
 /**
  * A panel's current against its voltage, with its cable, at one or more warmths: where an MPPT controller works, where a

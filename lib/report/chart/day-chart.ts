@@ -1,8 +1,7 @@
 import * as Plot from "@observablehq/plot";
 import { max, maxIndex } from "d3";
-import { Temporal } from "temporal-polyfill";
-import { clockOfMinutes } from "../../plan/clock.ts";
 import type { DayCurves } from "../../season/light/day-curves.ts";
+import { clockHours, clockText } from "../words/day-clock.ts";
 import { dateWords } from "../words/words.ts";
 import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
 import { endLabels } from "./setting-marks.ts";
@@ -13,24 +12,6 @@ import { colour } from "./theme.ts";
 export type DayQuantity = "watts" | "plane irradiance";
 
 const MARGIN = { top: 34, left: 44, bottom: 34 };
-const HOUR_MS = 3_600_000;
-
-/** A clock reading of an hour count that may lie outside the day. @example clockText(25.5) // "01:30" */
-export const clockText = (hour: number): string => clockOfMinutes(hour * 60);
-
-/**
- * Hours on the site's clock for each step, counted on from the midnight before the day's solar noon, so that a
- * sun that is up past midnight is not cut in two.
- */
-export const clockHours = (
-  { day, timeMs }: Pick<DayCurves, "day" | "timeMs">,
-  timeZone: string,
-): Float64Array => {
-  // Read once at solar noon: on the night a clock changes, hours then run on without a jump.
-  const noon = Temporal.Instant.fromEpochMilliseconds(Math.round(day.noonMs)).toZonedDateTimeISO(timeZone);
-  const midnightMs = noon.epochMilliseconds - (noon.hour * 60 + noon.minute) * 60_000 - noon.second * 1000;
-  return timeMs.map((ms) => (ms - midnightMs) / HOUR_MS);
-};
 
 /**
  * One day for each setting, through the hours of the site's clock: the panels' watts, or the plane irradiance.

@@ -1,6 +1,7 @@
 import { max, scaleLinear, select } from "d3";
 import { toRadians } from "../../plan/angle.ts";
-import type { FieldSheet, MonthExpectation } from "./field-sheet.ts";
+import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
+import type { MonthExpectation } from "../../season/sheet/month-expectations.ts";
 
 const SVG = "http://www.w3.org/2000/svg";
 const COLUMN_PX = 350;
@@ -35,10 +36,10 @@ const DAY_MS = 86_400_000;
 const monthLetter = new Intl.DateTimeFormat("en", { timeZone: "UTC", month: "short" });
 
 /** The swap calendar as a band through the season: each stretch with its leg's letter and its tilt. */
-export const calendarBand = (document: Document, { swaps, lastDate, cutting }: FieldSheet): SVGSVGElement => {
+export const calendarBand = (document: Document, { swaps, days, cutting }: FieldSheet): SVGSVGElement => {
   const svg = drawing(document, PAGE_PX, 66, "Which leg when, as a band through the season");
   const start = Date.parse(swaps[0].date);
-  const end = Date.parse(lastDate) + DAY_MS;
+  const end = Date.parse(days[days.length - 1].date) + DAY_MS;
   const x = scaleLinear([start, end], [1, PAGE_PX - 1]);
   swaps.forEach(({ date, to }, index) => {
     const from = x(Date.parse(date));

@@ -1,8 +1,9 @@
 import { type Selection as D3Selection, select } from "d3";
 import { inchesText, millimetresText } from "../../plan/length.ts";
+import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
 import { tiltWords } from "../../stand/reading.ts";
+import { type FieldSheetWords, fieldSheetWords } from "../words/field-sheet-words.ts";
 import { compassPoint, dateWords, energyWords, gainWords, tiltShort } from "../words/words.ts";
-import type { FieldSheet } from "./field-sheet.ts";
 import { FIELD_SHEET_CSS, type Paper, paperCss } from "./field-sheet-css.ts";
 import { calendarBand, monthBars, tiltPicture } from "./field-sheet-drawings.ts";
 
@@ -58,7 +59,7 @@ const legsPart = (document: Document, { cutting, swaps, turning }: FieldSheet): 
   }
   const used = new Set([
     ...swaps.map(({ to }) => to.name),
-    ...(turning?.lines ?? []).map(({ setting }) => setting.name),
+    ...(turning?.routine.parts ?? []).map(({ setting }) => setting.name),
   ]);
   const body = section.append("table").append("tbody");
   for (const { mark, name, legMm, pieceMm, howMany, tiltDeg } of cutting.legs) {
@@ -105,13 +106,13 @@ const calendarPart = (document: Document, sheet: FieldSheet): Part => {
   return section;
 };
 
-const facingPart = (document: Document, { facingDeg, compass, turning }: FieldSheet): Part => {
+const facingPart = (document: Document, { facingDeg, turning }: FieldSheet, words: FieldSheetWords): Part => {
   const section = part(document, "Which way to face");
   section
     .append("p")
     .attr("class", "big")
     .text(`${Math.round(facingDeg)}° true, ${compassPoint(facingDeg)}`);
-  section.append("p").text(compass);
+  section.append("p").text(words.compass);
   if (turning === null) return section;
   const gain = gainWords(turning.dayWh, turning.noonWh);
   section
@@ -121,12 +122,12 @@ const facingPart = (document: Document, { facingDeg, compass, turning }: FieldSh
   list(
     section,
     "ol",
-    turning.lines.map(
+    words.turning.map(
       ({ when, setting, compassDeg }, index) =>
         `${index === 0 ? `Set ${when}` : `At ${when}`}: ${setting.name}, ${Math.round(setting.bearingDeg)}° true${compassDeg === null ? "" : `, ${Math.round(compassDeg) % 360}° by compass`}.`,
     ),
   );
-  const shadow = turning.lines[0].byShadow;
+  const shadow = words.turning[0].byShadow;
   if (shadow !== null)
     section.append("p").attr("class", "small").text(`Without a compass, for the first: ${shadow}`);
   return section;
@@ -158,11 +159,12 @@ const monthsPart = (document: Document, { months, cloudIn }: FieldSheet): Part =
 
 /** A sheet with more to say than a page holds at the usual size is set smaller. */
 const isCrowded = ({ months, swaps, cutting, turning }: FieldSheet): boolean =>
-  months.length + swaps.length + 3 * cutting.legs.length + 2 * (turning?.lines.length ?? 0) > 22;
+  months.length + swaps.length + 3 * cutting.legs.length + 2 * (turning?.routine.parts.length ?? 0) > 22;
 
 /** The field sheet as one element, to be put on a page. It carries no style of its own: see `FIELD_SHEET_CSS`. */
 export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLElement => {
-  const { plan, swaps, lastDate, dayWh, cautions } = sheet;
+  const { plan, swaps, days, dayWh } = sheet;
+  const words = fieldSheetWords(sheet);
   const article = select(document.createElement("article") as HTMLElement).attr(
     "class",
     isCrowded(sheet) ? "field-sheet crowded" : "field-sheet",
@@ -172,19 +174,19 @@ export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLEl
   header
     .append("p")
     .text(
-      `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(lastDate)} · about ${energyWords(dayWh)} a day`,
+      `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(days[days.length - 1].date)} · about ${energyWords(dayWh)} a day`,
     );
   const wiring = part(document, "Wiring, in this order");
   list(wiring, "ol", SETTING_UP);
   const care = part(document, "Take care", "care");
-  list(care, "ul", cautions);
+  list(care, "ul", words.cautions);
   const put = <Kind extends HTMLElement>(into: Selection<Kind>, sections: readonly Part[]): void => {
     for (const section of sections) into.append(() => section.node() as HTMLElement);
   };
   put(article, [calendarPart(document, sheet)]);
   const columns = article.append("div").attr("class", "columns");
   put(columns.append("div"), [legsPart(document, sheet), monthsPart(document, sheet)]);
-  put(columns.append("div"), [facingPart(document, sheet), wiring]);
+  put(columns.append("div"), [facingPart(document, sheet, words), wiring]);
   put(article, [care]);
   return article.node() as HTMLElement;
 };

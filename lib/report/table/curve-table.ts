@@ -1,4 +1,4 @@
-import type { CurveToShow } from "../chart/curve-chart.ts";
+import type { CurveToShow } from "../words/curve-to-show.ts";
 import type { Table } from "./table.ts";
 
 /** A point on a circuit's curve. */

@@ -1,5 +1,5 @@
 import type { DayCurves } from "../../season/light/day-curves.ts";
-import { clockHours, clockText } from "../chart/day-chart.ts";
+import { clockHours, clockText } from "../words/day-clock.ts";
 import { settingColumn } from "./setting-columns.ts";
 import type { Table } from "./table.ts";
 

@@ -8,9 +8,8 @@ import type { Setting } from "../../season/light/settings.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
 import { compassBearing, type MagneticDeclination, magneticDeclination } from "../../sun/magnetic.ts";
 import { sunVector } from "../../sun/position.ts";
-import type { WantedBearing } from "../paper/sun-compass.ts";
 import { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./plain-directions.ts";
-import { bearingShort, dateWords } from "./words.ts";
+import { dateWords } from "./words.ts";
 
 /** One aim of a day as a person follows it outdoors. */
 export interface AimCardLine {
@@ -105,19 +104,4 @@ export const routineOf = (
 ): { readonly period: Period; readonly routine: DayRoutine } => {
   const { period, routines } = periods.find((one) => one.period.name === periodName) ?? periods[0];
   return { period, routine: routines[Math.min(mostAims, routines.length) - 1] };
-};
-
-/** Bearings for a sun compass to point along: those of the routine for the whole season, numbered as its aims are. */
-export const dialBearings = (answer: Reaim, mostAims: number): readonly WantedBearing[] => {
-  const { parts } = routineOf(answer, "season", mostAims).routine;
-  return parts.flatMap(({ setting }, index) =>
-    setting.legMm === null
-      ? []
-      : [
-          {
-            name: `${index + 1} ${setting.name} ${bearingShort(setting.bearingDeg)}`,
-            bearingDeg: setting.bearingDeg,
-          },
-        ],
-  );
 };

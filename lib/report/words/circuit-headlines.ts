@@ -1,7 +1,7 @@
 import type { Worth } from "../../plan/worth.ts";
 import type { WiringAnswer } from "../../season/battery/wiring.ts";
 import type { WorthAnswer } from "../../season/battery/worth.ts";
-import type { CurveToShow } from "../chart/curve-chart.ts";
+import type { CurveToShow } from "./curve-to-show.ts";
 import type { Headline } from "./headline.ts";
 import { energyWords, gainWords } from "./words.ts";
 import { cheapestEnough, shortDaysWords } from "./worth-words.ts";

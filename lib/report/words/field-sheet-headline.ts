@@ -1,4 +1,4 @@
-import type { FieldSheet } from "../paper/field-sheet.ts";
+import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
 import type { Headline } from "./headline.ts";
 import { compassPoint, dateWords, energyWords, listWords, tiltShort } from "./words.ts";
 

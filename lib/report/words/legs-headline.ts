@@ -1,5 +1,5 @@
+import { swapRows } from "../../season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
-import { swapRows } from "../table/swaps-table.ts";
 import type { Headline } from "./headline.ts";
 import { energyWords, gainWords, listWords, NO_LIGHT, tiltShort } from "./words.ts";
 

@@ -1,6 +1,6 @@
+import { type SwapRow, swapRows } from "../../season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
 import { tiltWords } from "../../stand/reading.ts";
-import { type SwapRow, swapRows } from "../table/swaps-table.ts";
 import { dateWords, energyWords, gainWords, NO_LIGHT } from "./words.ts";
 
 /** What kind of figures an answer about legs gives. */

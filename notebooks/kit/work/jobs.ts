@@ -1,5 +1,4 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
-import { fieldSheet } from "../../../lib/report/paper/field-sheet.ts";
 import {
   batteryOfPlan,
   smallestPanelsOfPlan,
@@ -13,6 +12,7 @@ import {
   reaim,
   standSeason,
 } from "../../../lib/season/index.ts";
+import { fieldSheet } from "../../../lib/season/sheet/field-sheet.ts";
 
 /** Told how far the work has come, 0 to 1. */
 export type Progress = (share: number) => void;

@@ -1,4 +1,5 @@
 import type { Plan } from "../plan/plan.ts";
+import { livedPlan } from "../season/battery/lived-plan.ts";
 import type { PlanSkies } from "../season/light/skies-of-plan.ts";
 import { planSkies } from "./plan-skies.ts";
 import { progressLine } from "./progress.ts";
@@ -15,18 +16,9 @@ export interface LivedSkies {
   readonly end: () => void;
 }
 
-/**
- * Makes the skies that a plan's battery lives through, and the line that tells how far it has come.
- *
- * @param stepMinutes step to run at; the plan's own when left out
- */
-export const livedSkies = async (
-  given: Plan,
-  folder: string,
-  voice: Voice,
-  stepMinutes: Plan["season"]["stepMinutes"] = given.season.stepMinutes,
-): Promise<LivedSkies> => {
-  const plan: Plan = { ...given, season: { ...given.season, stepMinutes } };
+/** Makes the skies that a plan's battery lives through, at the battery's step, and the line that tells how far it has come. */
+export const livedSkies = async (given: Plan, folder: string, voice: Voice): Promise<LivedSkies> => {
+  const plan = livedPlan(given);
   const line = progressLine("living through the seasons", voice);
   return { plan, skies: await planSkies(plan, folder), progress: line.at, end: line.end };
 };

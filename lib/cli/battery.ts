@@ -74,9 +74,7 @@ const filesAsked = async (
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const given = planWithOptions(planFile.plan, words);
-  const stepMinutes =
-    textOption(words, "step") === undefined ? given.worth.stepMinutes : given.season.stepMinutes;
-  const lived = await livedSkies(given, planFile.folder, voice, stepMinutes);
+  const lived = await livedSkies(given, planFile.folder, voice);
   const { plan } = lived;
   const answer = batteryOfPlan(plan, lived.skies, lived.progress);
   lived.end();

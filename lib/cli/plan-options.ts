@@ -62,7 +62,10 @@ export const changedPlan = (plan: Plan, { from, to, step, climate }: PlanChanges
   };
   const read = changeable.safeParse(changed);
   if (!read.success) throw new PlanError(problemsOf(changeable, changed, read.error.issues));
-  return { ...plan, ...read.data };
+  const { stepMinutes } = read.data.season;
+  // One step asked for is that of the light and of the battery alike.
+  const worth = step === undefined ? plan.worth : { ...plan.worth, stepMinutes };
+  return { ...plan, ...read.data, worth };
 };
 
 /**

@@ -85,7 +85,7 @@ const jsonOf = (answer: WorthAnswer) => ({
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const given = withWanted(planWithOptions(planFile.plan, words), words);
-  const lived = await livedSkies(given, planFile.folder, voice, given.worth.stepMinutes);
+  const lived = await livedSkies(given, planFile.folder, voice);
   const { plan } = lived;
   const { worth } = plan;
   const { answer, doubt } = worthOfPlan(plan, lived.skies, lived.progress);

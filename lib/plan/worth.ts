@@ -2,6 +2,7 @@ import { z } from "zod";
 import { controllerSchema, wireSize } from "./circuit.ts";
 import { count, quantity, shortName } from "./field.ts";
 import { moduleSchema } from "./panels.ts";
+import { STEP_MINUTES } from "./season.ts";
 
 const money = (most: number, usual: number, of: string) =>
   quantity(0, most, { unit: `of your currency, ${of}` }).default(usual);
@@ -49,7 +50,10 @@ export const worthSchema = z.strictObject({
   prices: prices.prefault({}),
   instead: instead.prefault({}),
   /** Steps of the seasons that are lived through; every set-up sees the same. */
-  stepMinutes: z.literal([10, 15, 20, 30, 60]).meta({ unit: "minutes" }).default(60),
+  stepMinutes: z
+    .literal([...STEP_MINUTES])
+    .meta({ unit: "minutes" })
+    .default(60),
 });
 
 export type Worth = z.output<typeof worthSchema>;

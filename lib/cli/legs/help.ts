@@ -26,7 +26,7 @@ Files, each only when asked for
   --gauge FILE     a tilt gauge to print at true size (SVG)
   --map FILE       the tilt-by-date map (SVG); --map-csv FILE its numbers
   --json           the whole answer as JSON on standard output
-  --from --to --step --climate   as in season
+  --from --to --step --climate   as in season; short days are counted at the plan's worth.stepMinutes [60]
   --force          replace files that are there already
 
 Examples

@@ -1,5 +1,6 @@
 import { CUTTING_CAUTION, legsSummary } from "../../report/words/legs-summary.ts";
 import { trimWords } from "../../report/words/trim-words.ts";
+import { livedPlan } from "../../season/battery/lived-plan.ts";
 import { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "../../season/battery/short-day-sets.ts";
 import { chosenLegs, legsAsSettings } from "../../season/legs/chosen-legs.ts";
 import {
@@ -51,7 +52,9 @@ const setsFor = (
 
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
-  const plan = planWithOptions(planFile.plan, words);
+  const objective = objectiveOf(words);
+  const given = planWithOptions(planFile.plan, words);
+  const plan = objective === "fewest short days" ? livedPlan(given) : given;
   const trim = trimAsked(words, plan);
   if (trim !== null) {
     const lines = [trimWords(trim), "", BEFORE_CUTTING];
@@ -63,7 +66,6 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planned = await planSkies(plan, planFile.folder);
   const { skies, notes } = planned;
   const season = standSeason(plan, skies, panelUnits(plan.panels));
-  const objective = objectiveOf(words);
   const sets = setsFor(objective, season, planned, Math.max(most, size ?? 0), voice);
   const legs = chosenLegs(plan, sets, size);
   const answer = legsAnswer(season, objective, sets, legsAsSettings(plan, legs));

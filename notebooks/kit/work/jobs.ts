@@ -4,6 +4,7 @@ import {
   smallestPanelsOfPlan,
   worthOfPlan,
 } from "../../../lib/season/battery/battery-answer.ts";
+import { livedPlan } from "../../../lib/season/battery/lived-plan.ts";
 import {
   fewestShortDaySets,
   MOST_SHORT_DAY_LEGS,
@@ -51,6 +52,12 @@ export const JOBS = {
       progress,
     ),
 } as const;
+
+/** Jobs that live through a battery's seasons. */
+const LIVED: readonly JobName[] = ["battery", "worth", "smallestPanels", "shortDayLegs"];
+
+/** The plan that a job is done with: those that live with a battery take its step. */
+export const planOfJob = (job: JobName, plan: Plan): Plan => (LIVED.includes(job) ? livedPlan(plan) : plan);
 
 type NoOptions = Readonly<Record<never, never>>;
 

@@ -1,5 +1,5 @@
 import { skiesOfPlan } from "../../../lib/season/index.ts";
-import { JOBS } from "./jobs.ts";
+import { JOBS, planOfJob } from "./jobs.ts";
 import type { Reply, Request } from "./messages.ts";
 
 const tell = (reply: Reply): void => postMessage(reply);
@@ -8,7 +8,8 @@ const tell = (reply: Reply): void => postMessage(reply);
 const TELL_EVERY_MS = 80;
 
 addEventListener("message", ({ data }: MessageEvent<Request>) => {
-  const { job, plan, options, weatherCsv, climates } = data;
+  const { job, options, weatherCsv, climates } = data;
+  const plan = planOfJob(job, data.plan);
   let toldMs = 0;
   try {
     const progress = (share: number): void => {

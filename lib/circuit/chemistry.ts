@@ -1,7 +1,5 @@
 import type { Battery, Chemistry } from "../plan/battery.ts";
-
-/** Points of a curve, first column rising; straight lines between them, level beyond. */
-type Curve = readonly (readonly [at: number, value: number])[];
+import { type Curve, readCurve } from "../units/interpolation.ts";
 
 /** What a chemistry is like, for a battery of 12 V class. */
 export interface ChemistryTraits {
@@ -92,16 +90,6 @@ export const CHEMISTRY_TRAITS: Readonly<Record<Chemistry, ChemistryTraits>> = {
     chargeRiseV: 0.8,
     capacityAtC: LEAD_ACID_COLD,
   },
-};
-
-/** A curve read at a point; NaN in, NaN out. */
-export const readCurve = (curve: Curve, at: number): number => {
-  const above = curve.findIndex(([x]) => x >= at);
-  if (Number.isNaN(at)) return Number.NaN;
-  if (above === 0) return curve[0][1];
-  if (above === -1) return curve[curve.length - 1][1];
-  const [[x0, y0], [x1, y1]] = [curve[above - 1], curve[above]];
-  return y0 + ((at - x0) / (x1 - x0)) * (y1 - y0);
 };
 
 /** Voltage class of a battery in twelves: 1 for 12 V, 2 for 24 V, 4 for 48 V. */

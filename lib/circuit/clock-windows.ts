@@ -1,8 +1,6 @@
 import { Temporal } from "temporal-polyfill";
 import { type ClockWindow, clockMinutes, windowMinutes } from "../plan/clock.ts";
-
-const MINUTE_MS = 60_000;
-const DAY_MINUTES = 1440;
+import { DAY_MINUTES, MINUTE_MS } from "../units/time.ts";
 
 /** Hours from the beginning of a window to its end on a plain day. @example windowHours({ from: "22:00", to: "02:00" }) // 4 */
 export const windowHours = (window: ClockWindow): number => windowMinutes(window) / 60;

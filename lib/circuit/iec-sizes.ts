@@ -1,3 +1,4 @@
+import { readCurve } from "../units/interpolation.ts";
 import { iecTemperatureFactor, METALS, type Metal } from "./metal.ts";
 
 /** How a conductor of IEC 60228 is built: solid or stranded (classes 1 and 2), or fine-stranded flexible (class 5). */
@@ -72,12 +73,9 @@ export const iecOhmPerKm = (
   const warm = iecTemperatureFactor(metal, conductorC);
   const listed = IEC_TABLE.find((row) => row.areaMm2 === areaMm2);
   if (listed !== undefined) return listedOhmPerKm(listed, iecClass, metal) * warm;
-  const above = IEC_TABLE.findIndex((row) => row.areaMm2 >= areaMm2);
-  const upper = IEC_TABLE[above === -1 ? IEC_TABLE.length - 1 : above];
-  const lower = IEC_TABLE[above === -1 ? IEC_TABLE.length - 1 : Math.max(0, above - 1)];
-  const share =
-    upper.areaMm2 === lower.areaMm2 ? 0 : (areaMm2 - lower.areaMm2) / (upper.areaMm2 - lower.areaMm2);
-  const ohmMm2 = (row: IecSize): number => listedOhmPerKm(row, iecClass, metal) * row.areaMm2;
-  const between = ohmMm2(lower) + share * (ohmMm2(upper) - ohmMm2(lower));
-  return (between / areaMm2) * warm;
+  const ohmMm2 = readCurve(
+    IEC_TABLE.map((row) => [row.areaMm2, listedOhmPerKm(row, iecClass, metal) * row.areaMm2]),
+    areaMm2,
+  );
+  return (ohmMm2 / areaMm2) * warm;
 };

@@ -1,5 +1,6 @@
 import type { ClockWindow } from "../plan/clock.ts";
 import { type Appliance, type Loads, WEEKDAYS, type Weekday } from "../plan/loads.ts";
+import { DAY_MINUTES, DAY_MS, MINUTE_MS } from "../units/time.ts";
 import { civilDays, windowHours } from "./clock-windows.ts";
 
 /** Whole days cut into equal steps, each day from its own start: solar days, as the sun columns have them. */
@@ -67,8 +68,8 @@ const addBetween = (
   watts: number,
   out: Float64Array,
 ): void => {
-  const stepMs = stepMinutes * 60_000;
-  const perDay = 1440 / stepMinutes;
+  const stepMs = stepMinutes * MINUTE_MS;
+  const perDay = DAY_MINUTES / stepMinutes;
   startsMs.forEach((startMs, day) => {
     const from = Math.max(0, (fromMs - startMs) / stepMs);
     const to = Math.min(perDay, (toMs - startMs) / stepMs);
@@ -88,10 +89,10 @@ const addBetween = (
  */
 export const loadColumns = (loads: Loads, steps: DaySteps, timeZone: string): LoadColumns => {
   const { startsMs, stepMinutes } = steps;
-  const length = (startsMs.length * 1440) / stepMinutes;
+  const length = (startsMs.length * DAY_MINUTES) / stepMinutes;
   const steadyW = new Float64Array(length);
   const cooling: CoolingLoad[] = [];
-  const [firstMs, lastMs] = [startsMs[0] ?? 0, (startsMs.at(-1) ?? 0) + 86_400_000];
+  const [firstMs, lastMs] = [startsMs[0] ?? 0, (startsMs.at(-1) ?? 0) + DAY_MS];
   const dates = loads.appliances.length === 0 ? [] : civilDays(firstMs, lastMs, timeZone);
   for (const appliance of loads.appliances) {
     const { use } = appliance;
@@ -102,7 +103,7 @@ export const loadColumns = (loads: Loads, steps: DaySteps, timeZone: string): Lo
       // A date's windows touch no solar day but the three round it.
       const near = Math.max(0, at - 3);
       const nearby = { startsMs: startsMs.slice(near, at + 3), stepMinutes };
-      const part = out.subarray((near * 1440) / stepMinutes);
+      const part = out.subarray((near * DAY_MINUTES) / stepMinutes);
       for (const { window, share } of usesOf(appliance)) {
         addBetween(nearby, date.window(window), watts * share, part);
       }

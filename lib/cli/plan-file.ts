@@ -1,8 +1,8 @@
 import { dirname, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Plan } from "../plan/plan.ts";
-import { PlanError } from "../plan/problem.ts";
 import { readPlanText } from "../plan/read-plan.ts";
+import { PlanError } from "../units/problem.ts";
 import { LARGEST_PLAN_BYTES, readTextFile } from "./read-file.ts";
 
 /** A plan as read from a file, and the folder that file names inside it are relative to. */

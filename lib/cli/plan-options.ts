@@ -2,9 +2,9 @@ import { z } from "zod";
 import { ANALOGY_KINDS, type ClimateFrom } from "../plan/climate.ts";
 import { problemsOf } from "../plan/issues.ts";
 import type { Plan } from "../plan/plan.ts";
-import { PlanError } from "../plan/problem.ts";
 import { seasonSchema } from "../plan/season.ts";
 import { skySchema } from "../plan/sky.ts";
+import { PlanError } from "../units/problem.ts";
 import { textOption, type VerbWords } from "./verb.ts";
 
 /** Options that stand in for the plan's season and sky, the same in every verb. */

@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { PlanError } from "../plan/problem.ts";
+import { PlanError } from "../units/problem.ts";
 import { browserPipe } from "./browser-pipe.ts";
 import { installedChromium, QUIET_CHROMIUM } from "./installed-chromium.ts";
 

@@ -1,5 +1,5 @@
 import { open } from "node:fs/promises";
-import { PlanError } from "../plan/problem.ts";
+import { PlanError } from "../units/problem.ts";
 
 /** Plans are a few hundred lines; anything larger is another file taken by mistake. */
 export const LARGEST_PLAN_BYTES = 1_000_000;

@@ -1,6 +1,6 @@
 import { parseArgs } from "node:util";
 import { nearestName } from "../plan/nearest-name.ts";
-import { PlanError, problemLine } from "../plan/problem.ts";
+import { PlanError, problemLine } from "../units/problem.ts";
 import { generalHelp, verbHelp } from "./help.ts";
 import { UsageError, type Verb, type VerbWords, type Voice } from "./verb.ts";
 import { VERBS } from "./verbs.ts";

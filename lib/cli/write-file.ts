@@ -1,6 +1,6 @@
 import { randomBytes } from "node:crypto";
 import { access, link, open, rename, rm } from "node:fs/promises";
-import { PlanError, type Problem } from "../plan/problem.ts";
+import { PlanError, type Problem } from "../units/problem.ts";
 
 /** A file to be written: its path and all of what shall stand in it. */
 export interface WholeFile {

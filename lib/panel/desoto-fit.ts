@@ -4,7 +4,7 @@
  * voltage two kelvins warmer. Given the ideality and the series resistance the first three are linear in the other
  * three parameters, so what is left is one root inside another.
  */
-import { bracketedRoot } from "./bracketed-root.ts";
+import { bracketedRoot } from "../units/bracketed-root.ts";
 import { curveAt, type DiodeReference, SILICON_BAND_GAP_EV } from "./diode-conditions.ts";
 import { STC } from "./linear-module.ts";
 import { maxPowerPoint, openCircuitV } from "./single-diode.ts";

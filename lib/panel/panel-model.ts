@@ -5,7 +5,7 @@ import {
   type Nameplate,
   nameplateProblems,
 } from "../plan/nameplate.ts";
-import { PlanError } from "../plan/problem.ts";
+import { PlanError } from "../units/problem.ts";
 import { HEAT_LOSS, type HeatLoss, heatLossOfNoct, type PanelMount } from "./cell-temperature.ts";
 import { type CurrentTable, currentTable } from "./current-table.ts";
 import { curvePointsOf } from "./curve-points.ts";

@@ -1,6 +1,6 @@
 import { z } from "zod";
+import { metresOf } from "../units/length.ts";
 import { quantity } from "./field.ts";
-import { metresOf } from "./length.ts";
 import { gaugeOf, gaugeText } from "./wire-size.ts";
 
 /** A cable length one way: a number is metres; text carries its unit (`"16 ft"`, `"5 m"`). Metres out. */

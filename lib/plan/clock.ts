@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { DAY_MINUTES, onClock } from "../units/time.ts";
 
 const CLOCK = /^([01]\d|2[0-3]):([0-5]\d)$|^24:00$/;
 
@@ -16,7 +17,7 @@ export const clockMinutes = (clock: string): number => {
 
 /** A number of minutes after midnight as a clock time, to the whole minute; past midnight it comes round again. */
 export const clockOfMinutes = (minutes: number): string => {
-  const whole = ((Math.round(minutes) % 1440) + 1440) % 1440;
+  const whole = onClock(Math.round(minutes));
   return `${String(Math.floor(whole / 60)).padStart(2, "0")}:${String(whole % 60).padStart(2, "0")}`;
 };
 
@@ -28,4 +29,4 @@ export interface ClockWindow {
 
 /** Minutes from the beginning of a window to its end on a plain day; a whole day where both are the same time. */
 export const windowMinutes = ({ from, to }: ClockWindow): number =>
-  (clockMinutes(to) - clockMinutes(from) + 1440) % 1440 || 1440;
+  onClock(clockMinutes(to) - clockMinutes(from)) || DAY_MINUTES;

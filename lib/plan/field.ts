@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { millimetresOf } from "./length.ts";
+import { millimetresOf } from "../units/length.ts";
 
 /**
  * The kinds of field a plan is made of. Every field says its range, its unit and, where people slip, a hint;

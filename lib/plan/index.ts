@@ -4,18 +4,28 @@
  * Conventions of the whole library: degrees at every public door, tilt up from horizontal, bearings clockwise
  * from true north, UTC milliseconds inside, civil dates in the site's zone at the edges, W/m2, W, Wh, mm.
  */
+
+export type { Aim, Direction } from "../units/angle.ts";
+export {
+  directionOf,
+  equatorwards,
+  normalOf,
+  otherReading,
+  turnBetween,
+  wrapBearing,
+} from "../units/angle.ts";
+export { inchesText, MM_PER_INCH, millimetresOf, millimetresText } from "../units/length.ts";
+export type { Problem } from "../units/problem.ts";
+export { PlanError, problemLine } from "../units/problem.ts";
 export type { Aiming } from "./aiming.ts";
 export type { Air, TurbidityClass } from "./air.ts";
 export { TURBIDITY_CLASSES } from "./air.ts";
-export type { Aim, Direction } from "./angle.ts";
-export { directionOf, equatorwards, normalOf, otherReading, turnBetween, wrapBearing } from "./angle.ts";
 export type { Battery, Chemistry } from "./battery.ts";
 export { CHEMISTRIES } from "./battery.ts";
 export type { CableRun, Circuit, Controller, MpptController, PwmController } from "./circuit.ts";
 export type { AnalogyKind, ClimateFrom, SunshineRelation } from "./climate.ts";
 export { ANALOGY_KINDS, SUNSHINE_RELATIONS } from "./climate.ts";
 export type { Cutting } from "./cutting.ts";
-export { inchesText, MM_PER_INCH, millimetresOf, millimetresText } from "./length.ts";
 export type { Appliance, Loads, Weekday } from "./loads.ts";
 export { WEEKDAYS } from "./loads.ts";
 export {
@@ -28,8 +38,6 @@ export {
 export type { Module } from "./panels.ts";
 export type { Mount, Panel, Plan, PlanInput } from "./plan.ts";
 export { planSchema } from "./plan.ts";
-export type { Problem } from "./problem.ts";
-export { PlanError, problemLine } from "./problem.ts";
 export type { PlanReading } from "./read-plan.ts";
 export { checkPlan, readPlan, readPlanText } from "./read-plan.ts";
 export type { Season } from "./season.ts";

@@ -1,6 +1,6 @@
 import { z } from "zod";
+import type { Problem } from "../units/problem.ts";
 import { nearestName } from "./nearest-name.ts";
-import type { Problem } from "./problem.ts";
 
 /** A path as a person writes it: `stand.legs[1].lengthMm`. */
 export const pathText = (path: readonly PropertyKey[]): string =>

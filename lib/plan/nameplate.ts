@@ -1,5 +1,5 @@
 /** What a nameplate says, what it leaves out, and whether it can be true. */
-import type { Problem } from "./problem.ts";
+import type { Problem } from "../units/problem.ts";
 
 /** A panel's nameplate. Only the power is needed; what is left out is filled by {@link completeNameplate}. */
 export interface Nameplate {

@@ -1,7 +1,7 @@
 import { z } from "zod";
+import { equatorwards } from "../units/angle.ts";
 import { aimingSchema } from "./aiming.ts";
 import { airSchema } from "./air.ts";
-import { equatorwards } from "./angle.ts";
 import { batterySchema } from "./battery.ts";
 import { circuitSchema } from "./circuit.ts";
 import { shortName } from "./field.ts";

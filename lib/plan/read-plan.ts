@@ -1,6 +1,6 @@
+import { PlanError, type Problem } from "../units/problem.ts";
 import { problemsOf } from "./issues.ts";
 import { type Plan, planSchema, sectionSchemas } from "./plan.ts";
-import { PlanError, type Problem } from "./problem.ts";
 import { sectionRules } from "./rules.ts";
 
 /** What became of a reading: a plan, or every problem found. */

@@ -1,6 +1,6 @@
+import type { Problem } from "../units/problem.ts";
 import { nameplateProblems } from "./nameplate.ts";
 import type { Plan } from "./plan.ts";
-import type { Problem } from "./problem.ts";
 import { legProblems } from "./stand-rules.ts";
 
 /** What must fit together between sections. Each rule is skipped while a section it needs is itself wrong. */

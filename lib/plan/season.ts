@@ -1,10 +1,10 @@
 import { z } from "zod";
+import { DAY_MS } from "../units/time.ts";
 import { civilDate } from "./field.ts";
 
 /** Steps that divide an hour, so that no step lies across two weather intervals. */
 export const STEP_MINUTES = [1, 2, 3, 5, 6, 10, 15, 20, 30, 60] as const;
 
-const DAY_MS = 86_400_000;
 const LONGEST_DAYS = 366;
 
 /** Days in a season, both ends counted. */

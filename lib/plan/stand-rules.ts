@@ -1,4 +1,4 @@
-import type { Problem } from "./problem.ts";
+import type { Problem } from "../units/problem.ts";
 import type { Stand } from "./stand.ts";
 
 /** What must fit together inside the stand section. */

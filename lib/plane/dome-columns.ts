@@ -1,7 +1,7 @@
-import { type Aim, toRadians } from "../plan/angle.ts";
 import type { SkyToPlane } from "../plan/sky.ts";
 import type { SkyColumns } from "../sky/columns.ts";
 import type { SunColumns } from "../sun/columns.ts";
+import { type Aim, toRadians } from "../units/angle.ts";
 import { hayDavies } from "./hay-davies.ts";
 import { skyView } from "./incidence.ts";
 import { isotropic } from "./isotropic.ts";

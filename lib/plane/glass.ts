@@ -3,7 +3,7 @@
  * 70, 25 (beam), and 2005, Progress in Photovoltaics 13, 75 (diffuse and ground). The light of every step is turned by
  * a table, since an exponential a step would cost more than the rest of the plane.
  */
-import { toRadians } from "../plan/angle.ts";
+import { toRadians } from "../units/angle.ts";
 
 /** Steps of the beam table over cosines of incidence 0 to 1. Linear between them, its error is below 5e-6 (tested). */
 const TABLE_STEPS = 1024;

@@ -3,9 +3,11 @@
  * brightening round it, takes its share of the dome and of the band along the horizon, and shades the ground in front.
  * What is hidden is taken as dark: trees and rock send back little of what they catch.
  */
-import { type Aim, clampedAsin, toDegrees, toRadians, wrapBearing } from "../plan/angle.ts";
+
 import type { SkyColumns } from "../sky/columns.ts";
 import type { SunColumns } from "../sun/columns.ts";
+import { type Aim, clampedAsin, toDegrees, toRadians, wrapBearing } from "../units/angle.ts";
+import { between } from "../units/interpolation.ts";
 import type { DomeColumns } from "./dome-columns.ts";
 
 /** A point of the skyline: degrees clockwise from true north, degrees above level. */
@@ -42,7 +44,7 @@ export const skylineOf = (points: readonly HorizonPoint[]): Skyline => {
     const [from, to] = [round[right - 1], round[right]];
     const width = to.bearingDeg - from.bearingDeg;
     if (width === 0) return from.altitudeDeg;
-    return from.altitudeDeg + ((bearing - from.bearingDeg) / width) * (to.altitudeDeg - from.altitudeDeg);
+    return between(from.altitudeDeg, to.altitudeDeg, (bearing - from.bearingDeg) / width);
   };
 };
 

@@ -1,5 +1,5 @@
 /** How a plane meets the light: incidence of the sun, and how much sky and ground it looks at. */
-import { type Aim, clampedAcos, type Direction, normalOf, toDegrees, toRadians } from "../plan/angle.ts";
+import { type Aim, clampedAcos, type Direction, normalOf, toDegrees, toRadians } from "../units/angle.ts";
 
 /**
  * Cosine of the angle between the sun and the plane's normal; negative when the sun is behind the plane.

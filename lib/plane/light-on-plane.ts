@@ -1,5 +1,5 @@
-import { type Aim, type Direction, normalOf, toRadians } from "../plan/angle.ts";
 import type { SkyToPlane } from "../plan/sky.ts";
+import { type Aim, type Direction, normalOf, toRadians } from "../units/angle.ts";
 import { SKY_MODELS } from "./dome-columns.ts";
 import type { Glass } from "./glass.ts";
 import { checkAim, cosIncidence, groundView, skyView } from "./incidence.ts";

@@ -3,8 +3,9 @@
  * knows no cloud but the month's mean, and is far off where the sun hardly rises.
  * Liu & Jordan 1963; Klein 1977, Solar Energy 19, 325; Duffie & Beckman sections 2.13 and 2.19.
  */
-import { clampedAcos, toRadians } from "../plan/angle.ts";
+
 import { sunsetHourAngleDeg } from "../sun/hour-angle.ts";
+import { clampedAcos, toRadians } from "../units/angle.ts";
 
 const PER_HOUR = Math.PI / 24;
 

@@ -2,7 +2,7 @@
  * The sky of Perez, Ineichen, Seals, Michalsky & Stewart 1990, Solar Energy 44, 271: an even dome, a disc round the sun
  * and a band along the horizon, their brightness read from the clearness and brightness of the sky.
  */
-import { clampedAcos } from "../plan/angle.ts";
+import { clampedAcos } from "../units/angle.ts";
 import { LEAST_SIN_ALTITUDE, type SkyModel } from "./sky-model.ts";
 
 /** Weight of the zenith angle in the sky clearness, for radians: Perez et al. 1990, equation 1. */

@@ -1,5 +1,5 @@
-import { type Aim, normalOf } from "../plan/angle.ts";
 import type { SunColumns } from "../sun/columns.ts";
+import { type Aim, normalOf } from "../units/angle.ts";
 import type { PlaneColumns } from "./columns.ts";
 import type { DomeColumns } from "./dome-columns.ts";
 import type { Glass } from "./glass.ts";

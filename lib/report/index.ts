@@ -82,7 +82,6 @@ export { trimWords } from "./words/trim-words.ts";
 export {
   bearingShort,
   compassPoint,
-  dateWords,
   energyWords,
   gainWords,
   lengthWords,

@@ -1,7 +1,7 @@
 /**
  * How much air the beam crosses, relative to straight up at the same place, and the pressure above a site.
  */
-import { clampedAsin, toDegrees } from "../plan/angle.ts";
+import { clampedAsin, toDegrees } from "../units/angle.ts";
 
 /**
  * Kasten & Young 1989, Applied Optics 28, 4735: m = 1 / (sin h + a (h + b)^-c), h the apparent altitude in degrees.

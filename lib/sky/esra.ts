@@ -3,7 +3,7 @@
  * Rigollier, Bauer & Wald 2000, Solar Energy 68, 33. Coefficients from memory, confirmed by two properties of the
  * paper: the diffuse function is 1 at the zenith, and the Rayleigh depth joins at air mass 20.
  */
-import { clampedAsin, toDegrees } from "../plan/angle.ts";
+import { clampedAsin, toDegrees } from "../units/angle.ts";
 import type { ClearLight } from "./bird.ts";
 
 const SEA_LEVEL_HPA = 1013.25;

@@ -1,11 +1,12 @@
 /**
  * Sunlight above the air: the most that any sky can hand down.
  */
-import { toRadians } from "../plan/angle.ts";
+
 import { sunsetHourAngleDeg } from "../sun/hour-angle.ts";
 import { SOLAR_CONSTANT, sunDistanceFactor } from "../sun/orbit.ts";
+import { toRadians } from "../units/angle.ts";
+import { DAY_MS } from "../units/time.ts";
 
-const DAY_MS = 86_400_000;
 const HOURS_PER_RADIAN = 12 / Math.PI;
 
 /**

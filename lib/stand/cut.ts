@@ -1,5 +1,5 @@
 import type { Cutting } from "../plan/cutting.ts";
-import type { Problem } from "../plan/problem.ts";
+import type { Problem } from "../units/problem.ts";
 import type { StandGeometry } from "./geometry.ts";
 import { type LegSetting, legOfTilt } from "./leg.ts";
 

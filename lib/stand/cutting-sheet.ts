@@ -1,5 +1,5 @@
-import { PlanError, type Problem } from "../plan/problem.ts";
 import type { Stand } from "../plan/stand.ts";
+import { PlanError, type Problem } from "../units/problem.ts";
 import { type Piece, pieceOfLeg } from "./cut.ts";
 import type { NamedLeg } from "./settings.ts";
 import { type CuttingPlan, cutStock } from "./stock.ts";

@@ -1,4 +1,4 @@
-import { toDegrees, toRadians } from "../plan/angle.ts";
+import { toDegrees, toRadians } from "../units/angle.ts";
 
 /**
  * The stand in side view, in the upright plane along the aim. The panel rests on its heel (lower back edge)

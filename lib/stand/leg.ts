@@ -1,4 +1,4 @@
-import type { Problem } from "../plan/problem.ts";
+import type { Problem } from "../units/problem.ts";
 import { type LegHold, legMmOfTilt, pivotArm, type StandGeometry, tiltDegOfLeg } from "./geometry.ts";
 import { tiltWords } from "./reading.ts";
 

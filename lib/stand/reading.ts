@@ -1,4 +1,4 @@
-import { otherReading } from "../plan/angle.ts";
+import { otherReading } from "../units/angle.ts";
 
 /** What a tilt was read from: the level ground (0 flat, 90 upright), or an upright post (90 flat, 0 upright). */
 export type ReadFrom = "ground" | "post";

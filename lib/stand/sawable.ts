@@ -1,5 +1,5 @@
-import { PlanError } from "../plan/problem.ts";
 import type { Stand } from "../plan/stand.ts";
+import { PlanError } from "../units/problem.ts";
 import { type LegSetting, legReach, tiltOfLeg } from "./leg.ts";
 import { standGeometry } from "./settings.ts";
 import type { Stowing } from "./stow.ts";

@@ -1,5 +1,5 @@
-import { PlanError, type Problem } from "../plan/problem.ts";
 import type { Leg, Stand } from "../plan/stand.ts";
+import { PlanError, type Problem } from "../units/problem.ts";
 import type { LegHold, StandGeometry } from "./geometry.ts";
 import { type LegFit, type LegSetting, legOfTilt, tiltOfLeg } from "./leg.ts";
 import { tiltOfReading } from "./reading.ts";

@@ -1,4 +1,4 @@
-import { toRadians } from "../plan/angle.ts";
+import { toRadians } from "../units/angle.ts";
 import { pivotArm, type StandGeometry } from "./geometry.ts";
 
 /** A point of the side view: mm level distance behind the heel, and mm above it. */

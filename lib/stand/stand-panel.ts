@@ -1,5 +1,5 @@
 import type { Plan } from "../plan/plan.ts";
-import { PlanError } from "../plan/problem.ts";
+import { PlanError } from "../units/problem.ts";
 import type { StandPanel } from "./steadiness.ts";
 
 /** All panels on the stand as one: what is drawn, and what the wind meets. */

@@ -1,5 +1,6 @@
-import { toRadians } from "../plan/angle.ts";
 import type { Steadying } from "../plan/steadying.ts";
+import { toRadians } from "../units/angle.ts";
+import { type Curve, readCurve } from "../units/interpolation.ts";
 import { type BeaufortForce, beaufortOf } from "./beaufort.ts";
 import type { StandGeometry } from "./geometry.ts";
 import { windOfForce, windProfile } from "./gust.ts";
@@ -17,36 +18,35 @@ export const WEIGHT_SAFETY_FACTOR = 0.9;
 
 /**
  * Net force coefficients of a plate by its tilt, degrees: EN 1991-1-4 table 7.6 (monopitch canopies; the greater of
- * blocked and free for uplift), from memory, and clause 7.4.3 (signboards, 1.8) from where uplift reaches it.
+ * blocked and free for uplift), from memory, and clause 7.4.3 (signboards, 1.8) from where uplift reaches it. No clause
+ * covers a plate between 30 degrees and upright: a straight line to the signboard.
  */
-const COEFFICIENTS: readonly (readonly [tiltDeg: number, fromBehind: number, fromFront: number])[] = [
-  [0, 1.3, 0.2],
-  [5, 1.4, 0.4],
-  [10, 1.4, 0.5],
-  [15, 1.4, 0.7],
-  [20, 1.4, 0.8],
-  [25, 1.6, 1.0],
-  [30, 1.8, 1.2],
-  // No clause covers a plate between 30 degrees and upright: straight lines to the signboard.
-  [90, 1.8, 1.8],
+const FROM_BEHIND: Curve = [
+  [0, 1.3],
+  [5, 1.4],
+  [20, 1.4],
+  [25, 1.6],
+  [30, 1.8],
+  [90, 1.8],
+];
+const FROM_FRONT: Curve = [
+  [0, 0.2],
+  [5, 0.4],
+  [10, 0.5],
+  [15, 0.7],
+  [20, 0.8],
+  [25, 1.0],
+  [30, 1.2],
+  [90, 1.8],
 ];
 
 /** Net force coefficients at a tilt (degrees, 0 to 90): wind from behind lifts, wind from the front presses. */
 export const forceCoefficients = (
   tiltDeg: number,
-): { readonly fromBehind: number; readonly fromFront: number } => {
-  const above = Math.max(
-    1,
-    COEFFICIENTS.findIndex(([tilt]) => tilt >= tiltDeg),
-  );
-  const [lowTilt, lowBehind, lowFront] = COEFFICIENTS[above - 1] ?? [0, Number.NaN, Number.NaN];
-  const [highTilt, highBehind, highFront] = COEFFICIENTS[above] ?? [90, Number.NaN, Number.NaN];
-  const share = (tiltDeg - lowTilt) / (highTilt - lowTilt);
-  return {
-    fromBehind: lowBehind + share * (highBehind - lowBehind),
-    fromFront: lowFront + share * (highFront - lowFront),
-  };
-};
+): { readonly fromBehind: number; readonly fromFront: number } => ({
+  fromBehind: readCurve(FROM_BEHIND, tiltDeg),
+  fromFront: readCurve(FROM_FRONT, tiltDeg),
+});
 
 /** A panel (or several side by side) as the wind meets it. */
 export interface StandPanel extends FrameSide {

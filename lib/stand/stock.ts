@@ -1,4 +1,4 @@
-import { PlanError } from "../plan/problem.ts";
+import { PlanError } from "../units/problem.ts";
 
 /** Pieces of one length that are wanted. */
 export interface PieceDemand {

@@ -1,5 +1,5 @@
-import type { Problem } from "../plan/problem.ts";
 import type { Stand } from "../plan/stand.ts";
+import type { Problem } from "../units/problem.ts";
 
 /** What the frame has room for. Leg lengths run from pivot hole to foot, mm. */
 export interface Stowing {

@@ -3,7 +3,7 @@
  * Hour angle: degrees past solar noon, 15 an hour, negative in the morning.
  * Duffie & Beckman, Solar Engineering of Thermal Processes, sections 1.6 and 1.7.
  */
-import { clampedAcos, type Direction, toDegrees, toRadians } from "../plan/angle.ts";
+import { clampedAcos, type Direction, toDegrees, toRadians } from "../units/angle.ts";
 
 /**
  * Where a body of that declination stands at an hour angle, as a unit vector in the local frame.

@@ -3,7 +3,7 @@
  * through the geomagnetism package, which holds the editions of 2015, 2020 and 2025.
  */
 import geomagnetism from "geomagnetism";
-import { wrapBearing } from "../plan/angle.ts";
+import { wrapBearing } from "../units/angle.ts";
 
 /** Dates a model speaks for, UTC: from the release of the 2015 edition to the end of the 2025 edition. */
 const FIRST_MODEL_MS = Date.UTC(2014, 11, 15, 7);

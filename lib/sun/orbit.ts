@@ -3,7 +3,7 @@
  * Where the sun stands in the sky comes from `position.ts`; the declinations here serve handbook formulas
  * and the rules of thumb built on them.
  */
-import { toDegrees, toRadians } from "../plan/angle.ts";
+import { toDegrees, toRadians } from "../units/angle.ts";
 
 /** Total solar irradiance at the mean distance, W/m2: 1360.8 +- 0.5, Kopp & Lean 2011, Geophys. Res. Lett. 38, L01706. */
 export const SOLAR_CONSTANT = 1361;

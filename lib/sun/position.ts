@@ -1,5 +1,5 @@
 import { getPosition } from "suncalc";
-import { type Direction, directionOf } from "../plan/angle.ts";
+import { type Direction, directionOf } from "../units/angle.ts";
 
 /**
  * The direction of the sun's centre as it is seen, refraction included.

@@ -2,8 +2,10 @@
  * Whole solar days: 12 hours to either side of each solar noon, so that no arc of the sun is ever cut in two,
  * labelled by the civil date of that noon in the site's zone.
  */
+
 import { getTimes } from "suncalc";
 import { Temporal } from "temporal-polyfill";
+import { DAY_MS } from "../units/time.ts";
 
 /** Where on Earth, and whose clock. Degrees, south and west negative; the zone is an IANA name. */
 export interface SunPlace {
@@ -27,7 +29,6 @@ export interface SolarDay {
   readonly noonMs: number;
 }
 
-const DAY_MS = 86_400_000;
 const HALF_DAY_MS = DAY_MS / 2;
 const MS_PER_DEGREE = DAY_MS / 360;
 

@@ -1,4 +1,5 @@
-import { clampedAsin, type Direction, toDegrees, toRadians } from "../plan/angle.ts";
+import { clampedAsin, type Direction, toDegrees, toRadians } from "../units/angle.ts";
+import { DAY_MINUTES, HOUR_MS, MINUTE_MS } from "../units/time.ts";
 import type { SeasonDay, SunColumns } from "./columns.ts";
 import { spencerDeclinationDeg } from "./orbit.ts";
 import { sunVector } from "./position.ts";
@@ -8,9 +9,6 @@ import { sunlitSpans } from "./sun-up.ts";
 /** Minutes from one row to the next where nothing else is asked for. */
 export const DEFAULT_STEP_MINUTES = 10;
 
-const MINUTE_MS = 60_000;
-const HOUR_MS = 3_600_000;
-const DAY_MINUTES = 1440;
 const MOST_DAYS = 0xffff; // `day` is a column of 16-bit indices
 /** Arcs of sun in one solar day: one, two where it only dips at a midnight, and one to spare for a pole's spiral. */
 const MOST_ARCS = 3;

@@ -1,5 +1,5 @@
-import { dateWords } from "../../lib/report/words/words.ts";
 import type { SeasonDay } from "../../lib/sun/columns.ts";
+import { dateWords } from "../../lib/units/dates.ts";
 import { el, freshId, saySo, type ViewOf, viewOf } from "./dom.ts";
 
 /** The day that was picked last stays picked while the season around it changes. */

@@ -1,10 +1,10 @@
 import { settingStyles } from "../../lib/report/chart/setting-styles.ts";
-import { dateWords, tiltShort } from "../../lib/report/words/words.ts";
+import { tiltShort } from "../../lib/report/words/words.ts";
 import { swapRows } from "../../lib/season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../lib/season/legs/swaps-answer.ts";
+import { dateWords } from "../../lib/units/dates.ts";
+import { DAY_MS } from "../../lib/units/time.ts";
 import { el } from "./dom.ts";
-
-const DAY_MS = 86_400_000;
 
 /** The swap calendar at a glance: a stretch of the season for each leg in use, as long as it is used. */
 export const swapBand = (answer: SwapsAnswer): HTMLElement => {

@@ -1,4 +1,4 @@
-import { inchesText, MM_PER_INCH, millimetresOf, millimetresText } from "../../lib/plan/length.ts";
+import { inchesText, MM_PER_INCH, millimetresOf, millimetresText } from "../../lib/units/length.ts";
 
 /** Which units a person reads and types. The plan itself always holds metric values. */
 export type Units = "metric" | "inch";

@@ -1,5 +1,4 @@
 import { curveAt, diodePanel, faimanCellC, maxPowerPoint, panelPower } from "../../lib/panel/index.ts";
-import type { Aim } from "../../lib/plan/angle.ts";
 import {
   domeColumns,
   emptyPlaneColumns,
@@ -8,6 +7,7 @@ import {
   planeColumns,
 } from "../../lib/plane/index.ts";
 import { seasonClearSky, seasonSun } from "../../lib/season/light/season-skies.ts";
+import type { Aim } from "../../lib/units/angle.ts";
 import { demoYear } from "./demo-year.ts";
 import { measure, measuredLine, ratioLine } from "./measure.ts";
 

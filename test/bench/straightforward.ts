@@ -1,5 +1,4 @@
 import { faimanCellC, panelMaxPower } from "../../lib/panel/index.ts";
-import type { Direction } from "../../lib/plan/angle.ts";
 import type { Plan } from "../../lib/plan/index.ts";
 import { heightM } from "../../lib/plan/site.ts";
 import { lightOnPlane, martinRuizGlass } from "../../lib/plane/index.ts";
@@ -11,6 +10,7 @@ import { extraterrestrialNormal } from "../../lib/sky/extraterrestrial.ts";
 import { albedoOf } from "../../lib/sky/ground.ts";
 import { clearAirOf } from "../../lib/sky/turbidity.ts";
 import { solarDays, sunVector } from "../../lib/sun/index.ts";
+import type { Direction } from "../../lib/units/angle.ts";
 
 const MINUTE_MS = 60_000;
 const HOUR_MS = 60 * MINUTE_MS;

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
 import { seasonHeadline } from "../../lib/report/index.ts";
-import { dateWords, tiltShort } from "../../lib/report/words/words.ts";
+import { tiltShort } from "../../lib/report/words/words.ts";
 import { panelUnits, seasonYield, settingsOf, standSeason, swapsAnswer } from "../../lib/season/index.ts";
 import { swapRows } from "../../lib/season/legs/swap-rows.ts";
+import { dateWords } from "../../lib/units/dates.ts";
 import { DEMO, dataFile, skiesFor } from "./demo.ts";
 import { expectFigures, field, figuresOf, notebookUnderTest } from "./notebook-under-test.ts";
 

@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { batteryModel } from "../../lib/circuit/battery.ts";
-import { capacityShare, chargeOhm, nominalV, readCurve, restV } from "../../lib/circuit/chemistry.ts";
+import { capacityShare, chargeOhm, nominalV, restV } from "../../lib/circuit/chemistry.ts";
 import { civilDays, windowHours } from "../../lib/circuit/clock-windows.ts";
 import { dailyAh, storageDays95, storageWh } from "../../lib/circuit/sizing.ts";
 import { batterySchema, CHEMISTRIES } from "../../lib/plan/battery.ts";
+import { readCurve } from "../../lib/units/interpolation.ts";
 
 describe("a curve read at a point", () => {
   const curve = [

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { diodePanel, HEAT_LOSS } from "../../lib/panel/index.ts";
-import { PlanError } from "../../lib/plan/problem.ts";
+import { PlanError } from "../../lib/units/problem.ts";
 import { anyNameplate } from "./any-curve.ts";
 
 const sound = { powerW: 60, vmpV: 17.1, impA: 3.5, vocV: 21.1, iscA: 3.8 };

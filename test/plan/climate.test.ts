@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { problemLine } from "../../lib/plan/problem.ts";
 import { checkPlan } from "../../lib/plan/read-plan.ts";
+import { problemLine } from "../../lib/units/problem.ts";
 
 const read = (sky: unknown) =>
   checkPlan({

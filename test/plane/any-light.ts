@@ -1,9 +1,9 @@
 import fc from "fast-check";
-import { type Aim, type Direction, directionOf } from "../../lib/plan/angle.ts";
 import type { LightOfMoment } from "../../lib/plane/index.ts";
 import { airMassOfSine } from "../../lib/sky/air-mass.ts";
 import { emptySkyColumns, type SkyColumns } from "../../lib/sky/columns.ts";
 import type { SunColumns } from "../../lib/sun/columns.ts";
+import { type Aim, type Direction, directionOf } from "../../lib/units/angle.ts";
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 

@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { directionOf, normalOf } from "../../lib/plan/angle.ts";
 import { domeColumns } from "../../lib/plane/dome-columns.ts";
 import { martinRuizGlass } from "../../lib/plane/glass.ts";
 import { behindSkyline, type HorizonPoint, skylineOf, sunClear } from "../../lib/plane/horizon.ts";
@@ -8,6 +7,7 @@ import { planeColumns } from "../../lib/plane/plane-columns.ts";
 import { clearSkyColumns } from "../../lib/sky/clear-sky-columns.ts";
 import { clearAirOf } from "../../lib/sky/turbidity.ts";
 import { sunColumns } from "../../lib/sun/index.ts";
+import { directionOf, normalOf } from "../../lib/units/angle.ts";
 
 const place = { latitudeDeg: 47, longitudeDeg: 10, timeZone: "Europe/Vienna" };
 const air = clearAirOf({ turbidity: "standard", waterCm: undefined, ozoneCm: 0.32 }, 0);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { directionOf, normalOf } from "../../lib/plan/angle.ts";
 import { checkAim, cosIncidence, groundView, incidenceDeg, skyView } from "../../lib/plane/incidence.ts";
+import { directionOf, normalOf } from "../../lib/units/angle.ts";
 import { anyAim, anySun } from "./any-light.ts";
 
 describe("incidenceDeg", () => {

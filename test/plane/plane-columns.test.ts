@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { directionOf } from "../../lib/plan/angle.ts";
 import { SKY_TO_PLANE } from "../../lib/plan/sky.ts";
 import {
   domeColumns,
@@ -10,6 +9,7 @@ import {
   planeColumns,
 } from "../../lib/plane/index.ts";
 import { emptySkyColumns } from "../../lib/sky/columns.ts";
+import { directionOf } from "../../lib/units/angle.ts";
 import { anyAim, anyMoment, momentsToColumns } from "./any-light.ts";
 
 const glass = martinRuizGlass();

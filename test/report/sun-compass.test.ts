@@ -1,10 +1,10 @@
 import { parseHTML } from "linkedom";
 import { Temporal } from "temporal-polyfill";
 import { describe, expect, test } from "vitest";
-import { turnBetween } from "../../lib/plan/angle.ts";
 import { sunCompass } from "../../lib/report/paper/sun-compass.ts";
 import { ringRadiusMm, sunCompassDial } from "../../lib/report/paper/sun-compass-dial.ts";
 import { sunColumns, sunVector } from "../../lib/sun/index.ts";
+import { turnBetween } from "../../lib/units/angle.ts";
 
 const PLACES = [
   {

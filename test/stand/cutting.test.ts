@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { PlanError } from "../../lib/plan/problem.ts";
 import { standSchema } from "../../lib/plan/stand.ts";
 import { pieceOfLeg, trimOf } from "../../lib/stand/cut.ts";
 import { sawableLegs } from "../../lib/stand/sawable.ts";
 import { standGeometry } from "../../lib/stand/settings.ts";
 import { cutStock, type PieceDemand } from "../../lib/stand/stock.ts";
 import { stowing, stowProblem } from "../../lib/stand/stow.ts";
+import { PlanError } from "../../lib/units/problem.ts";
 
 describe("cutStock", () => {
   it("charges a kerf between pieces, none after a piece that ends the bar", () => {

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { problemLine } from "../../lib/plan/problem.ts";
 import { type LegHold, legMmOfTilt, type StandGeometry, tiltDegOfLeg } from "../../lib/stand/geometry.ts";
 import { degPerMm, legOfTilt, legReach, tiltOfLeg } from "../../lib/stand/leg.ts";
 import { footDistanceMm, sideView } from "../../lib/stand/side-view.ts";
+import { problemLine } from "../../lib/units/problem.ts";
 
 const plain = (hold: LegHold, pivotMm: number, more: Partial<StandGeometry> = {}): StandGeometry => ({
   hold,

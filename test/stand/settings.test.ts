@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { PlanError } from "../../lib/plan/problem.ts";
 import { standSchema } from "../../lib/plan/stand.ts";
 import { readingOfTilt, tiltOfReading, tiltWords } from "../../lib/stand/reading.ts";
 import { flatTiltDeg, namedLegs, standGeometry } from "../../lib/stand/settings.ts";
+import { PlanError } from "../../lib/units/problem.ts";
 
 describe("namedLegs", () => {
   it("takes a length, a tilt from the ground, and a tilt from a post", () => {

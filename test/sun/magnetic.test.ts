@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { turnBetween } from "../../lib/plan/angle.ts";
 import { compassBearing, magneticDeclination, trueBearing } from "../../lib/sun/magnetic.ts";
+import { turnBetween } from "../../lib/units/angle.ts";
 
 describe("magneticDeclination", () => {
   test("names its edition and the dates it is valid for", () => {

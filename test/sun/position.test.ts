@@ -1,8 +1,8 @@
 import { Body, Equator, Horizon, Observer } from "astronomy-engine";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { turnBetween } from "../../lib/plan/angle.ts";
 import { sunVector } from "../../lib/sun/position.ts";
+import { turnBetween } from "../../lib/units/angle.ts";
 import { altitudeDegOf, bearingDegOf } from "./unrefracted.ts";
 
 const DAY_MS = 86_400_000;

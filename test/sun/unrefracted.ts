@@ -1,4 +1,4 @@
-import { type Direction, directionOf, toDegrees } from "../../lib/plan/angle.ts";
+import { type Direction, directionOf, toDegrees } from "../../lib/units/angle.ts";
 
 /** Refraction as suncalc adds it to a true altitude: Meeus 1998, eq. 16.4, held at its horizon value below. */
 const refractionDeg = (trueDeg: number): number => {

@@ -1,5 +1,4 @@
 import { createHash } from "node:crypto";
-import { PlanError, problemLine } from "../../plan/problem.ts";
 import { readPlanText } from "../../plan/read-plan.ts";
 import { totalWh } from "../../season/light/day-sums.ts";
 import { panelUnits } from "../../season/light/panel-unit.ts";
@@ -8,6 +7,7 @@ import { type SeasonYield, seasonYield } from "../../season/light/season-yield.t
 import { seasonBands, type TotalBand } from "../../season/light/sequences.ts";
 import { settingsOf } from "../../season/light/settings.ts";
 import { isRough } from "../../sky/climate/place/plan-climate.ts";
+import { PlanError, problemLine } from "../../units/problem.ts";
 import { changedPlan, type PlanChanges } from "../plan-options.ts";
 import { planSkies } from "../plan-skies.ts";
 import type { BatchAnswer, BatchResult, SettingTotal } from "./result.ts";

@@ -1,5 +1,5 @@
 import { StringDecoder } from "node:string_decoder";
-import { PlanError } from "../../plan/problem.ts";
+import { PlanError } from "../../units/problem.ts";
 
 /** One line of the input, counted from 1. `text` is `null` when the line was too long to be a plan. */
 export interface NumberedLine {

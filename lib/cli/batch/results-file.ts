@@ -1,5 +1,5 @@
 import { type FileHandle, open } from "node:fs/promises";
-import { PlanError } from "../../plan/problem.ts";
+import { PlanError } from "../../units/problem.ts";
 import { linesOf } from "./lines.ts";
 
 /** A line of results already on disk. */

@@ -2,7 +2,7 @@ import { createReadStream, existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { dirname, resolve } from "node:path";
 import { Tinypool } from "tinypool";
-import { PlanError } from "../../plan/problem.ts";
+import { PlanError } from "../../units/problem.ts";
 import { PLAN_OPTIONS, type PlanChanges, planChanges } from "../plan-options.ts";
 import { progressCount } from "../progress.ts";
 import { checkReadable, LARGEST_PLAN_BYTES } from "../read-file.ts";

@@ -1,8 +1,8 @@
 import type { Plan } from "../../plan/plan.ts";
-import { PlanError } from "../../plan/problem.ts";
 import { type Trim, trimOf } from "../../stand/cut.ts";
 import { tiltOfReading } from "../../stand/reading.ts";
 import { standGeometry } from "../../stand/settings.ts";
+import { PlanError } from "../../units/problem.ts";
 import { numberOption, textOption, UsageError, type VerbWords } from "../verb.ts";
 
 /**

@@ -1,10 +1,8 @@
 import * as Plot from "@observablehq/plot";
-import { utcFormat } from "d3";
 import type { BatterySeason } from "../../season/battery/battery-season.ts";
-import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
+import { DAY_MS } from "../../units/time.ts";
+import { type ChartFrame, dayText, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
 import { colour } from "./theme.ts";
-
-const dayText = utcFormat("%a %-d %b");
 
 interface Point {
   readonly date: Date;
@@ -87,7 +85,7 @@ export const chargeChart = (season: BatterySeason, frame: ChartFrame): SVGSVGEle
       }),
       Plot.rectY(points, {
         x1: "date",
-        x2: ({ date }: Point) => new Date(date.getTime() + 86_400_000),
+        x2: ({ date }: Point) => new Date(date.getTime() + DAY_MS),
         y1: -10,
         y2: -4,
         fill: colour("warning"),

@@ -1,4 +1,5 @@
 import * as Plot from "@observablehq/plot";
+import { utcFormat } from "d3";
 import { CHART_FONT, colour } from "./theme.ts";
 
 /** What every chart is told by whoever shows it. */
@@ -27,6 +28,9 @@ export const chartStyle = {
   fontSize: "12px",
   overflow: "visible",
 } as const;
+
+/** A day as a chart's tip names it: `Mon 21 Jun`. */
+export const dayText = utcFormat("%a %-d %b");
 
 /** Horizontal hairlines with their numbers, and the unit written out once at the top. */
 export const valueAxis = (label: string, ticks: number): readonly Plot.Markish[] => [

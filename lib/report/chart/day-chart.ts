@@ -1,8 +1,8 @@
 import * as Plot from "@observablehq/plot";
 import { max, maxIndex } from "d3";
 import type { DayCurves } from "../../season/light/day-curves.ts";
+import { dateWords } from "../../units/dates.ts";
 import { clockHours, clockText } from "../words/day-clock.ts";
-import { dateWords } from "../words/words.ts";
 import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
 import { endLabels } from "./setting-marks.ts";
 import { settingStyles } from "./setting-styles.ts";

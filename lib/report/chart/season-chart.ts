@@ -1,8 +1,9 @@
 import * as Plot from "@observablehq/plot";
-import { blur, max, utcFormat } from "d3";
+import { blur, max } from "d3";
 import { bestSingle, judgedWh, type SeasonYield } from "../../season/light/season-yield.ts";
+import { DAY_MS } from "../../units/time.ts";
 import { energyWords, tiltShort } from "../words/words.ts";
-import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
+import { type ChartFrame, dayText, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
 import { endLabels } from "./setting-marks.ts";
 import { type SettingStyle, settingStyles } from "./setting-styles.ts";
 import { colour } from "./theme.ts";
@@ -13,9 +14,6 @@ const SMOOTHING_DAYS = 4;
 const MARGIN = { top: 34, left: 44, bottom: 62 };
 /** The strip along the foot that tells which setting is best. */
 const FOOT_PX = 12;
-const DAY_MS = 86_400_000;
-
-const dayText = utcFormat("%a %-d %b");
 
 interface Point {
   readonly date: Date;

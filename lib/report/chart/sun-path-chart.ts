@@ -1,13 +1,14 @@
 import * as Plot from "@observablehq/plot";
 import { greatest } from "d3";
-import { turnBetween, wrapBearing } from "../../plan/angle.ts";
 import { clockOfMinutes } from "../../plan/clock.ts";
 import { type HorizonPoint, skylineOf } from "../../plane/horizon.ts";
 import type { DayRoutine } from "../../season/aiming/reaim.ts";
 import type { Period } from "../../season/light/periods.ts";
 import { sunVector } from "../../sun/position.ts";
+import { turnBetween, wrapBearing } from "../../units/angle.ts";
+import { dateWords } from "../../units/dates.ts";
 import type { CardPlace } from "../words/aim-card.ts";
-import { compassPoint, dateWords } from "../words/words.ts";
+import { compassPoint } from "../words/words.ts";
 import { type ChartFrame, drawChart, isNarrow, valueAxis } from "./chart-base.ts";
 import { framingDays, PATH_MINUTES, type PathPoint, pathOf } from "./sun-path.ts";
 import { colour, settingColour } from "./theme.ts";

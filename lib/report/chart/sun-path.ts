@@ -1,12 +1,10 @@
-import { toDegrees, turnBetween } from "../../plan/angle.ts";
 import { sunVector } from "../../sun/position.ts";
+import { toDegrees, turnBetween } from "../../units/angle.ts";
+import { DAY_MINUTES, MINUTE_MS } from "../../units/time.ts";
 import type { CardPlace } from "../words/aim-card.ts";
 
 /** Minutes from one point of a path to the next: whole parts of an hour, so that the hours fall on points. */
 export const PATH_MINUTES = 5;
-
-const DAY_MINUTES = 1440;
-const MINUTE_MS = 60_000;
 
 /** A place of the sun on the chart: bearings are counted from the chart's middle, so that none jumps past north. */
 export interface PathPoint {

@@ -1,17 +1,15 @@
 import * as Plot from "@observablehq/plot";
-import { greatest, range, select, utcFormat } from "d3";
+import { greatest, range, select } from "d3";
 import type { Calendar } from "../../season/legs/swap-calendar.ts";
 import { bestTilts, type TiltLadder } from "../../season/legs/tilt-ladder.ts";
+import { DAY_MS } from "../../units/time.ts";
 import { energyWords, tiltShort } from "../words/words.ts";
-import { type ChartFrame, drawChart, isNarrow } from "./chart-base.ts";
+import { type ChartFrame, dayText, drawChart, isNarrow } from "./chart-base.ts";
 import { colour } from "./theme.ts";
 import { mostWh, SHADES, shadeColour, shadesMark } from "./tilt-shades.ts";
 
-const DAY_MS = 86_400_000;
 const MARGIN = { top: 46, left: 40, right: 16, bottom: 30 };
 const RAMP = { width: 120, height: 9 };
-
-const dayText = utcFormat("%a %-d %b");
 
 /** The tilt in use on each day of a calendar, for the steps of {@link tiltMapChart}. */
 export const tiltsInUse = (

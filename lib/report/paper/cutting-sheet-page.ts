@@ -1,10 +1,10 @@
 import { select } from "d3";
-import { millimetresText } from "../../plan/length.ts";
 import type { Plan } from "../../plan/plan.ts";
 import { type CuttingSheet, cuttingSheet } from "../../stand/cutting-sheet.ts";
 import { flatTiltDeg, type NamedLeg, standGeometry } from "../../stand/settings.ts";
 import { standPanels } from "../../stand/stand-panel.ts";
 import { steadiness, WIND_CAUTION } from "../../stand/steadiness.ts";
+import { millimetresText } from "../../units/length.ts";
 import { settingStyles } from "../chart/setting-styles.ts";
 import { themeCss } from "../chart/theme.ts";
 import { piecesTable } from "../table/pieces-table.ts";

@@ -1,7 +1,9 @@
 import { max, scaleLinear, select } from "d3";
-import { toRadians } from "../../plan/angle.ts";
 import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
 import type { MonthExpectation } from "../../season/sheet/month-expectations.ts";
+import { toRadians } from "../../units/angle.ts";
+import { isoDate, monthShort } from "../../units/dates.ts";
+import { DAY_MS } from "../../units/time.ts";
 
 const SVG = "http://www.w3.org/2000/svg";
 const COLUMN_PX = 350;
@@ -31,9 +33,6 @@ const drawTilt = (svg: Drawing, x: number, y: number, tiltDeg: number, length: n
     .attr("stroke-width", 3.2)
     .attr("stroke-linecap", "round");
 };
-
-const DAY_MS = 86_400_000;
-const monthLetter = new Intl.DateTimeFormat("en", { timeZone: "UTC", month: "short" });
 
 /** The swap calendar as a band through the season: each stretch with its leg's letter and its tilt. */
 export const calendarBand = (document: Document, { swaps, days, cutting }: FieldSheet): SVGSVGElement => {
@@ -72,7 +71,7 @@ export const calendarBand = (document: Document, { swaps, days, cutting }: Field
         .append("text")
         .attr("x", at + 2)
         .attr("y", 60)
-        .text(monthLetter.format(month));
+        .text(monthShort(isoDate(month.getTime())));
   }
   return svg.node() as SVGSVGElement;
 };
@@ -121,7 +120,7 @@ export const monthBars = (document: Document, months: readonly MonthExpectation[
       .attr("x", middle)
       .attr("y", height + 11)
       .attr("text-anchor", "middle")
-      .text(monthLetter.format(Date.parse(`${month}-15`)));
+      .text(monthShort(month));
   });
   return svg.node() as SVGSVGElement;
 };

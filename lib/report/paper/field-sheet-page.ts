@@ -1,17 +1,12 @@
 import { type Selection as D3Selection, select } from "d3";
-import { inchesText, millimetresText } from "../../plan/length.ts";
 import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
 import { tiltWords } from "../../stand/reading.ts";
+import { dateWords, dayMonthWords, monthWords } from "../../units/dates.ts";
+import { inchesText, millimetresText } from "../../units/length.ts";
 import { type FieldSheetWords, fieldSheetWords } from "../words/field-sheet-words.ts";
-import { compassPoint, dateWords, energyWords, gainWords, tiltShort } from "../words/words.ts";
+import { compassPoint, energyWords, gainWords, tiltShort } from "../words/words.ts";
 import { FIELD_SHEET_CSS, type Paper, paperCss } from "./field-sheet-css.ts";
 import { calendarBand, monthBars, tiltPicture } from "./field-sheet-drawings.ts";
-
-/** The year stands at the head of the sheet. */
-const dayMonth = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "long" });
-const dayWords = (date: string): string => dayMonth.format(Date.parse(date));
-
-const monthName = new Intl.DateTimeFormat("en", { timeZone: "UTC", month: "long" });
 
 const SETTING_UP = [
   "Cover the panel, or turn it face down.",
@@ -100,7 +95,7 @@ const calendarPart = (document: Document, sheet: FieldSheet): Part => {
     sheet.swaps.map(({ date, to, swap, earliest, latest }) =>
       swap === null
         ? `Begin with ${markOf(to.name)}, tilt ${tiltShort(to.tiltDeg)}.`
-        : `${dayWords(date)}: change to ${markOf(to.name)}, tilt ${tiltShort(to.tiltDeg)}${earliest === latest ? "" : `; any day from ${dayWords(earliest)} to ${dayWords(latest)} will do`}.`,
+        : `${dayMonthWords(date)}: change to ${markOf(to.name)}, tilt ${tiltShort(to.tiltDeg)}${earliest === latest ? "" : `; any day from ${dayMonthWords(earliest)} to ${dayMonthWords(latest)} will do`}.`,
     ),
   );
   return section;
@@ -141,7 +136,7 @@ const monthsPart = (document: Document, { months, cloudIn }: FieldSheet): Part =
     section,
     cloudIn ? ["month", "mean", "9 days in 10 above", "1 day in 10 above"] : ["month", "clear sky"],
     months.map(({ month, meanWh, p10Wh, p90Wh }) => [
-      monthName.format(Date.parse(`${month}-15`)),
+      monthWords(month),
       figure(meanWh),
       ...(cloudIn ? [figure(p10Wh), figure(p90Wh)] : []),
     ]),

@@ -1,8 +1,8 @@
 import { select } from "d3";
-import { otherReading, toRadians } from "../../plan/angle.ts";
-import { inchesText, millimetresText } from "../../plan/length.ts";
 import type { StandGeometry } from "../../stand/geometry.ts";
 import { type FrameSide, type SidePoint, sideView } from "../../stand/side-view.ts";
+import { otherReading, toRadians } from "../../units/angle.ts";
+import { inchesText, millimetresText } from "../../units/length.ts";
 import type { ChartFrame } from "../chart/chart-base.ts";
 import { CHART_FONT, colour } from "../chart/theme.ts";
 

@@ -1,8 +1,9 @@
-import { toDegrees, toRadians } from "../../plan/angle.ts";
 import { noonClocks } from "../../season/aiming/walk-clock.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
 import { sunVector } from "../../sun/position.ts";
 import type { SunPlace } from "../../sun/solar-day.ts";
+import { toDegrees, toRadians } from "../../units/angle.ts";
+import { DAY_MINUTES, MINUTE_MS } from "../../units/time.ts";
 
 /**
  * The dial of a sun compass: rings for dates, lines for clock times. The shadow of an upright pin at its centre lies, at
@@ -49,8 +50,6 @@ export const HIGHEST_SUN_DEG = 75;
 
 const EVERY_MINUTES = 30;
 const EVERY_DAYS = 3;
-const DAY_MINUTES = 1440;
-const MINUTE_MS = 60_000;
 const CLOCK_JUMP_MINUTES = 10;
 
 /** How far from the pin a day's ring lies: from the inner ring on the season's first day to the outer on its last. */

@@ -1,9 +1,9 @@
 import { line, select } from "d3";
-import { toRadians } from "../../plan/angle.ts";
 import { clockOfMinutes } from "../../plan/clock.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
 import type { SunPlace } from "../../sun/solar-day.ts";
-import { dateWords } from "../words/words.ts";
+import { toRadians } from "../../units/angle.ts";
+import { dateWords, dayMonthShort } from "../../units/dates.ts";
 import {
   DIAL_INNER_MM,
   DIAL_OUTER_MM,
@@ -39,8 +39,6 @@ const at = (bearingDeg: number, radiusMm: number): { readonly x: number; readonl
   x: PIN.x + radiusMm * Math.sin(toRadians(bearingDeg)),
   y: PIN.y - radiusMm * Math.cos(toRadians(bearingDeg)),
 });
-
-const monthDay = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "short" });
 
 /**
  * A sun compass to print at true size: with the pin's shadow on today's ring and the clock time now, its arrows point
@@ -159,7 +157,7 @@ export const sunCompass = (
       .attr("stroke", "white")
       .attr("stroke-width", 0.9)
       .attr("paint-order", "stroke")
-      .text(monthDay.format(Date.parse(date)));
+      .text(dayMonthShort(date));
   }
 
   root

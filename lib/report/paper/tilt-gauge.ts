@@ -1,6 +1,6 @@
 import { select } from "d3";
-import { otherReading, toRadians } from "../../plan/angle.ts";
 import { tiltWords } from "../../stand/reading.ts";
+import { otherReading, toRadians } from "../../units/angle.ts";
 import { checkBar, paperDrawing } from "./true-size.ts";
 
 /** A leg to be marked on the gauge. */

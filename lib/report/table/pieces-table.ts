@@ -1,5 +1,5 @@
-import { inchesText } from "../../plan/length.ts";
 import type { CuttingSheet, SheetLeg } from "../../stand/cutting-sheet.ts";
+import { inchesText } from "../../units/length.ts";
 import { legInchesColumn, legMmColumn, tiltColumns } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 

@@ -1,5 +1,5 @@
-import { otherReading } from "../../plan/angle.ts";
 import type { RuleOfThumb } from "../../season/legs/rules-of-thumb.ts";
+import { otherReading } from "../../units/angle.ts";
 import { energyColumn } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 

@@ -1,5 +1,5 @@
-import { otherReading, wrapBearing } from "../../plan/angle.ts";
-import { inchesText } from "../../plan/length.ts";
+import { otherReading, wrapBearing } from "../../units/angle.ts";
+import { inchesText } from "../../units/length.ts";
 import type { Column } from "./table.ts";
 
 /** Columns that all tables about settings and legs have alike. */

@@ -1,4 +1,3 @@
-import { toDegrees, wrapBearing } from "../../plan/angle.ts";
 import { clockOfMinutes } from "../../plan/clock.ts";
 import { heightM, type Site } from "../../plan/site.ts";
 import type { AimedPart, DayRoutine, Reaim } from "../../season/aiming/reaim.ts";
@@ -8,8 +7,10 @@ import type { Setting } from "../../season/light/settings.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
 import { compassBearing, type MagneticDeclination, magneticDeclination } from "../../sun/magnetic.ts";
 import { sunVector } from "../../sun/position.ts";
+import { toDegrees, wrapBearing } from "../../units/angle.ts";
+import { dateWords } from "../../units/dates.ts";
+import { MINUTE_MS } from "../../units/time.ts";
 import { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./plain-directions.ts";
-import { dateWords } from "./words.ts";
 
 /** One aim of a day as a person follows it outdoors. */
 export interface AimCardLine {
@@ -35,7 +36,6 @@ export interface CardPlace {
 
 /** Walks are told to five minutes: the sun moves a degree in four. */
 const WALK_MINUTES = 5;
-const MINUTE_MS = 60_000;
 
 const FIRST_AIM = "the evening before, or before sunrise";
 

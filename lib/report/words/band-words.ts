@@ -1,12 +1,11 @@
 import { quantileSorted } from "d3";
 import { bestSingle, type SeasonYield } from "../../season/light/season-yield.ts";
 import type { TotalBand } from "../../season/light/sequences.ts";
+import { monthWords } from "../../units/dates.ts";
 import { energyWords, tiltShort } from "./words.ts";
 
 /** A month speaks for itself with this many of its days in the season. */
 const DAYS_OF_A_MONTH = 20;
-
-const monthName = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", month: "long" });
 
 interface MonthSpread {
   readonly month: string;
@@ -26,7 +25,7 @@ const monthSpreads = ({ days, settings }: SeasonYield, index: number): readonly 
     const point = (share: number): number => quantileSorted(sorted, share) ?? Number.NaN;
     return [
       {
-        month: monthName.format(Date.parse(`${month}-15`)),
+        month: monthWords(month),
         p10Wh: point(0.1),
         p50Wh: point(0.5),
         p90Wh: point(0.9),

@@ -4,7 +4,8 @@ import type { SkyDoubt } from "../../season/battery/battery-answer.ts";
 import { type BatterySeason, meanOutcome, quantileOutcome } from "../../season/battery/battery-season.ts";
 import type { SizingRule } from "../../season/battery/sizing-rule.ts";
 import type { WiringAnswer } from "../../season/battery/wiring.ts";
-import { dateWords, energyWords, periodWords } from "./words.ts";
+import { dateWords } from "../../units/dates.ts";
+import { energyWords, periodWords } from "./words.ts";
 import { shortDaysWords } from "./worth-words.ts";
 
 const DOUBT_WORDS: Readonly<Record<SkyDoubt, readonly string[]>> = {

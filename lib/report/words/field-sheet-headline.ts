@@ -1,6 +1,7 @@
 import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
+import { dateWords } from "../../units/dates.ts";
 import type { Headline } from "./headline.ts";
-import { compassPoint, dateWords, energyWords, listWords, tiltShort } from "./words.ts";
+import { compassPoint, energyWords, listWords, tiltShort } from "./words.ts";
 
 /** More dates than this are only counted: the sheet lists them. */
 const MOST_DATES = 4;

@@ -1,9 +1,8 @@
 import { swapRows } from "../../season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
+import { dayMonthWords } from "../../units/dates.ts";
 import type { Headline } from "./headline.ts";
 import { energyWords, gainWords, listWords, NO_LIGHT, tiltShort } from "./words.ts";
-
-const dayAndMonth = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "long" });
 
 /** Which legs, when to change, and what that is worth, in a breath. */
 export const legsHeadline = (answer: SwapsAnswer): Headline => {
@@ -27,7 +26,7 @@ export const legsHeadline = (answer: SwapsAnswer): Headline => {
       ...perDay,
     ];
   }
-  const dates = swaps.map(({ date }) => dayAndMonth.format(Date.parse(date)));
+  const dates = swaps.map(({ date }) => dayMonthWords(date));
   return [
     "With ",
     { figure: listWords(used.map(({ name, tiltDeg }) => `${name} (${tiltShort(tiltDeg)})`)) },

@@ -1,7 +1,8 @@
 /** Bearings in words that can be followed outdoors, without an instrument or with a compass. */
-import { turnBetween } from "../../plan/angle.ts";
+
 import { compassBearing, type MagneticDeclination } from "../../sun/magnetic.ts";
-import { dateWords } from "./words.ts";
+import { turnBetween } from "../../units/angle.ts";
+import { dateWords, isoDate } from "../../units/dates.ts";
 
 /** Where the sun stands at a moment. Degrees from true north, degrees above level. */
 export interface SunStand {
@@ -79,7 +80,7 @@ export const compassWords = (bearingDeg: number, north: MagneticDeclination): st
     off === 0
       ? "the needle points to true north here, within half a degree"
       : `the needle points ${off}° ${declinationDeg > 0 ? "east" : "west"} of true north here`;
-  const dayOf = (ms: number): string => dateWords(new Date(ms).toISOString().slice(0, 10));
+  const dayOf = (ms: number): string => dateWords(isoDate(ms));
   const valid = north.dateCovered
     ? `valid to ${dayOf(north.validToMs)}`
     : `which is valid from ${dayOf(north.validFromMs)} to ${dayOf(north.validToMs)} only: look up a value for this date`;

@@ -1,7 +1,8 @@
 import { type SwapRow, swapRows } from "../../season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
 import { tiltWords } from "../../stand/reading.ts";
-import { dateWords, energyWords, gainWords, NO_LIGHT } from "./words.ts";
+import { dateWords } from "../../units/dates.ts";
+import { energyWords, gainWords, NO_LIGHT } from "./words.ts";
 
 /** What kind of figures an answer about legs gives. */
 export const figuresWords = (cloudIn: boolean): string =>

@@ -1,10 +1,10 @@
 import type { Plan } from "../../plan/plan.ts";
 import { totalWh } from "../../season/light/day-sums.ts";
 import { bestEachDayWh, bestSingle, judgedWh, type SeasonYield } from "../../season/light/season-yield.ts";
+import { dateWords } from "../../units/dates.ts";
 import {
   bearingShort,
   compassPoint,
-  dateWords,
   energyWords,
   gainWords,
   listWords,

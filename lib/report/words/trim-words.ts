@@ -1,7 +1,7 @@
-import { inchesText } from "../../plan/length.ts";
-import { problemLine } from "../../plan/problem.ts";
 import type { Trim } from "../../stand/cut.ts";
 import { tiltWords } from "../../stand/reading.ts";
+import { inchesText } from "../../units/length.ts";
+import { problemLine } from "../../units/problem.ts";
 
 const lengths = (mm: number): string => `${mm.toFixed(1)} mm (${inchesText(mm)})`;
 

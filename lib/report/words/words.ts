@@ -1,6 +1,8 @@
 /** Numbers as people read them: never more digits than the model earns. */
-import { wrapBearing } from "../../plan/angle.ts";
-import { inchesText, millimetresText } from "../../plan/length.ts";
+
+import { wrapBearing } from "../../units/angle.ts";
+import { monthYearWords } from "../../units/dates.ts";
+import { inchesText, millimetresText } from "../../units/length.ts";
 
 // Made once: a formatter costs a hundred times what it then takes to write a number, and a chart writes thousands.
 const FORMATS = [0, 1, 2].map(
@@ -36,21 +38,9 @@ export const gainWords = (value: number, than: number): string | null => {
   return percent > 0 ? `${percent} % more` : `${-percent} % less`;
 };
 
-const dayMonthYear = new Intl.DateTimeFormat("en-GB", {
-  timeZone: "UTC",
-  day: "numeric",
-  month: "long",
-  year: "numeric",
-});
-
-/** A civil date in words. @example dateWords("2027-06-21") // "21 June 2027" */
-export const dateWords = (date: string): string => dayMonthYear.format(Date.parse(date));
-
-const monthYear = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", month: "long", year: "numeric" });
-
 /** A period in words: the whole season, or its month. @example periodWords("2027-06") // "June 2027" */
 export const periodWords = (name: string): string =>
-  name === "season" ? "the whole season" : monthYear.format(Date.parse(`${name}-01`));
+  name === "season" ? "the whole season" : monthYearWords(name);
 
 const COMPASS_POINTS = [
   "north",

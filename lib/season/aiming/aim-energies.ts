@@ -1,8 +1,9 @@
 import { panelPower } from "../../panel/panel-power.ts";
-import type { Aim } from "../../plan/angle.ts";
 import { CLEAN_GLASS_ANGULAR_LOSS, martinRuizGlass } from "../../plane/glass.ts";
 import { emptyPlaneColumns, planeColumns } from "../../plane/plane-columns.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import type { Aim } from "../../units/angle.ts";
+import { DAY_MINUTES, MINUTE_MS } from "../../units/time.ts";
 import { totalWh } from "../light/day-sums.ts";
 import type { PanelUnit } from "../light/panel-unit.ts";
 import type { Period } from "../light/periods.ts";
@@ -24,8 +25,6 @@ export interface PeriodEnergies {
   readonly limitWh: number;
 }
 
-const DAY_MINUTES = 1440;
-const MINUTE_MS = 60_000;
 const SHORTEST_BIN_MINUTES = 10;
 
 /** Bins of ten minutes, or of as many steps as make at least ten. */

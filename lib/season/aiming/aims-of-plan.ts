@@ -1,5 +1,6 @@
 import type { Plan } from "../../plan/plan.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import { MINUTE_MS } from "../../units/time.ts";
 import { swapCalendar } from "../legs/swap-calendar.ts";
 import { aimEnergyOver } from "../legs/tilt-ladder.ts";
 import { type AimPlan, aimByDay } from "../light/aim-plan.ts";
@@ -27,8 +28,6 @@ export const legsInUse = (
   for (const { setting, first, end } of swapCalendar(dayWh).stays) ofDay.fill(setting, first, end);
   return aimByDay(skies.sun, settings, ofDay);
 };
-
-const MINUTE_MS = 60_000;
 
 /** The stand turned after the sun: each month's best routine with at most so many aims a day. */
 export const turnedAfterSun = (

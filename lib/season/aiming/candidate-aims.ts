@@ -1,7 +1,7 @@
-import { toDegrees, toRadians, turnBetween } from "../../plan/angle.ts";
 import type { Plan } from "../../plan/plan.ts";
 import { tiltOfLeg } from "../../stand/leg.ts";
 import { namedLegs, standGeometry } from "../../stand/settings.ts";
+import { toDegrees, toRadians, turnBetween } from "../../units/angle.ts";
 import { type Setting, settingsOf } from "../light/settings.ts";
 
 const HALF_CIRCLE_DEG = 180;

@@ -1,9 +1,9 @@
-import { clampedAcos, toDegrees } from "../../plan/angle.ts";
 import type { PlaneColumns } from "../../plane/columns.ts";
 import type { DomeColumns } from "../../plane/dome-columns.ts";
 import type { Glass } from "../../plane/glass.ts";
 import { groundView } from "../../plane/incidence.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import { clampedAcos, toDegrees } from "../../units/angle.ts";
 
 /** What a panel that always faces the sun sees at each row; the same under every sky. */
 interface SunFacingViews {

@@ -1,8 +1,7 @@
 import { Temporal } from "temporal-polyfill";
 import type { SeasonDay } from "../../sun/columns.ts";
+import { MINUTE_MS } from "../../units/time.ts";
 import type { DayStretch } from "../light/day-sums.ts";
-
-const MINUTE_MS = 60_000;
 
 /** Solar noon moves by half a minute a day; a jump of more than this is the clock's. */
 const CLOCK_JUMP_MINUTES = 10;

@@ -2,8 +2,7 @@ import type { DaySteps } from "../../circuit/loads.ts";
 import type { SkyColumns } from "../../sky/columns.ts";
 import type { SunColumns } from "../../sun/columns.ts";
 import { LAG_STEPS } from "../../sun/sun-columns.ts";
-
-const MINUTE_MS = 60_000;
+import { DAY_MINUTES, MINUTE_MS } from "../../units/time.ts";
 
 /** A battery lives through the nights too: every step of every solar day, and which row of the sun columns lights it. */
 export interface BatterySteps extends DaySteps {
@@ -22,7 +21,7 @@ export interface BatterySteps extends DaySteps {
  * one for itself; only where the sun dips below the horizon and is back within a step are there two, and the longer is kept.
  */
 export const batterySteps = ({ days, stepMinutes, timeMs, hours, length }: SunColumns): BatterySteps => {
-  const perDay = 1440 / stepMinutes;
+  const perDay = DAY_MINUTES / stepMinutes;
   const stepHours = stepMinutes / 60;
   const stepMs = stepMinutes * MINUTE_MS;
   const startsMs = days.map(({ startMs }) => startMs + LAG_STEPS * stepMs);

@@ -2,6 +2,7 @@ import type { BatteryModel } from "../../circuit/battery.ts";
 import type { BranchLight } from "../../circuit/branches.ts";
 import { type Harvest, type Harvester, harvester } from "../../circuit/harvest.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import { between } from "../../units/interpolation.ts";
 import { type AimPlan, emptyBranchLight, lightOver } from "../light/aim-plan.ts";
 import type { ReadySky } from "../light/skies.ts";
 import type { CloudRung, SkySource } from "../light/sky-source.ts";
@@ -80,7 +81,7 @@ const blend = (
     const upper = valuesOf(atRungs[Math.min(rungs.length - 1, rung + 1)]);
     const share = at - rung;
     for (let value = first * perRow; value < end * perRow; value += 1) {
-      values[value] = lower[value] + share * (upper[value] - lower[value]);
+      values[value] = between(lower[value], upper[value], share);
     }
   });
 };

@@ -1,4 +1,4 @@
-import { PlanError } from "../../plan/problem.ts";
+import { PlanError } from "../../units/problem.ts";
 import type { LegDays, LegSetAnswer } from "../legs/leg-set.ts";
 import { legCandidates, lyingFlat, ownedLegs } from "../legs/legs-answer.ts";
 import type { StandSeason } from "../legs/stand-season.ts";

@@ -1,6 +1,7 @@
 import { latitudeTilt, lorenzoTilt, noonTilt, summerTilt, winterTilt } from "../../stand/angle-rules.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
 import { spencerDeclinationDeg } from "../../sun/orbit.ts";
+import { between, placeAmong } from "../../units/interpolation.ts";
 import { totalWh } from "../light/day-sums.ts";
 import type { TiltLadder } from "./tilt-ladder.ts";
 
@@ -21,19 +22,14 @@ export interface RuleOfThumb {
 const isSummer = (latitudeDeg: number, declinationDeg: number): boolean => latitudeDeg * declinationDeg > 0;
 
 /** Wh of a day at a tilt between two rungs of the ladder, by a straight line. */
-const between = (
+const dayWhAt = (
   tiltsDeg: readonly number[],
   columns: readonly Float64Array[],
   day: number,
   tiltDeg: number,
 ): number => {
-  const above = Math.max(
-    1,
-    tiltsDeg.findIndex((rung) => rung >= tiltDeg),
-  );
-  const [low, high] = [tiltsDeg[above - 1], tiltsDeg[above]];
-  const share = (tiltDeg - low) / (high - low);
-  return columns[above - 1][day] * (1 - share) + columns[above][day] * share;
+  const { below, share } = placeAmong(tiltsDeg, tiltDeg);
+  return between(columns[below][day], (columns[below + 1] ?? columns[below])[day], share);
 };
 
 /**
@@ -52,7 +48,7 @@ export const rulesOfThumb = (ladder: TiltLadder, latitudeDeg: number): readonly 
     );
   }
   const totalOf = (tiltOn: (day: number) => number): number =>
-    days.reduce((sum, _, day) => sum + between(tiltsDeg, columns, day, tiltOn(day)), 0);
+    days.reduce((sum, _, day) => sum + dayWhAt(tiltsDeg, columns, day, tiltOn(day)), 0);
   const declinations = days.map(({ dayOfYear }: SeasonDay) => spencerDeclinationDeg(dayOfYear));
   const totals = columns.map(totalWh);
   const bestFixedWh = Math.max(...totals);

@@ -1,5 +1,5 @@
-import { PlanError } from "../../plan/problem.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
+import { PlanError } from "../../units/problem.ts";
 import { meanOfSkies } from "../light/bands.ts";
 import { dayEnergiesOver } from "../light/day-energy.ts";
 import { clearLightOf, foreseen, holdsWeather } from "../light/foreseen.ts";

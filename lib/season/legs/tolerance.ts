@@ -1,6 +1,6 @@
-import { wrapBearing } from "../../plan/angle.ts";
 import { type StandGeometry, tiltDegOfLeg } from "../../stand/geometry.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
+import { wrapBearing } from "../../units/angle.ts";
 import { meanOver } from "../light/day-sums.ts";
 import { type Period, periodsOf } from "../light/periods.ts";
 import type { Setting } from "../light/settings.ts";

@@ -1,9 +1,9 @@
 import type { BranchLight } from "../../circuit/branches.ts";
 import type { HeatLoss } from "../../panel/cell-temperature.ts";
-import type { Aim } from "../../plan/angle.ts";
 import { CLEAN_GLASS_ANGULAR_LOSS, martinRuizGlass } from "../../plane/glass.ts";
 import { emptyPlaneColumns, planeColumns } from "../../plane/plane-columns.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import type { Aim } from "../../units/angle.ts";
 import type { ReadySky } from "./skies.ts";
 
 /** Where a panel points through a season: one aim for good, or one of several at each row. */

@@ -1,10 +1,10 @@
 import { panelPower } from "../../panel/panel-power.ts";
-import type { Aim } from "../../plan/angle.ts";
 import type { DomeColumns } from "../../plane/dome-columns.ts";
 import { CLEAN_GLASS_ANGULAR_LOSS, martinRuizGlass } from "../../plane/glass.ts";
 import { emptyPlaneColumns, planeColumns } from "../../plane/plane-columns.ts";
 import type { SkyColumns } from "../../sky/columns.ts";
 import type { SeasonDay, SunColumns } from "../../sun/columns.ts";
+import type { Aim } from "../../units/angle.ts";
 import type { PanelUnit } from "./panel-unit.ts";
 import type { Setting } from "./settings.ts";
 import type { ReadySky, SeasonSkies } from "./skies.ts";

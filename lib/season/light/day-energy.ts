@@ -1,8 +1,8 @@
 import { panelPower } from "../../panel/panel-power.ts";
-import type { Aim } from "../../plan/angle.ts";
 import { CLEAN_GLASS_ANGULAR_LOSS, martinRuizGlass } from "../../plane/glass.ts";
 import { emptyPlaneColumns, planeColumns } from "../../plane/plane-columns.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import type { Aim } from "../../units/angle.ts";
 import type { PanelUnit } from "./panel-unit.ts";
 import type { ReadySky } from "./skies.ts";
 

@@ -1,7 +1,7 @@
 import type { ConstantLosses } from "../../panel/losses.ts";
 import { type DiodePanel, diodePanel } from "../../panel/panel-model.ts";
-import type { Aim } from "../../plan/angle.ts";
 import type { Panel } from "../../plan/plan.ts";
+import type { Aim } from "../../units/angle.ts";
 
 /** Panels of one kind on one mount, ready for the loop over a season. */
 export interface PanelUnit {

@@ -13,6 +13,7 @@ import type { SkyColumns } from "../../sky/columns.ts";
 import { albedoOf } from "../../sky/ground.ts";
 import { clearAirOf } from "../../sky/turbidity.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import { calendarMonth } from "../../units/dates.ts";
 
 /** The cloud of a plan's season where it comes from a climate. */
 export interface SeasonCloud {
@@ -33,15 +34,13 @@ const TOLD_ABOVE_CLEAR = 1.03;
 /** Months with less clear-sky light (kWh/m2 a day) are twilight, which the clear-sky model underrates. */
 const TWILIGHT_KWH_M2 = 0.5;
 
-const MONTH_NAME = new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", month: "long" });
-
 /** Months whose table is brighter than the clear sky over the site, which points at its height or its air. */
 const tooBright = (climate: Climate, ratios: readonly number[]): readonly string[] => {
   const months = ratios.flatMap((ratio, month) =>
     ratio > TOLD_ABOVE_CLEAR && (climate.globalKWhM2[month] ?? 0) > TWILIGHT_KWH_M2 ? [month] : [],
   );
   if (months.length === 0) return [];
-  const names = months.map((month) => MONTH_NAME.format(Date.UTC(2027, month, 15)));
+  const names = months.map((month) => calendarMonth(month + 1));
   const most = Math.round(100 * (Math.max(...months.map((month) => ratios[month] ?? 0)) - 1));
   return [
     `The climate's ${names.join(", ")} ${months.length === 1 ? "is" : "are"} up to ${most} % brighter than a clear sky over this site: is site.elevationM right, is air.turbidity too hazy?`,
@@ -66,7 +65,7 @@ const lowSun = (sun: SunColumns): readonly string[] => {
     ([, noon]) => noon.reduce((sum, altitude) => sum + altitude, 0) / noon.length < LOW_NOON_DEG,
   );
   if (low.length === 0) return [];
-  const names = low.map(([month]) => MONTH_NAME.format(Date.UTC(2027, month - 1, 15)));
+  const names = low.map(([month]) => calendarMonth(month));
   return [
     `In ${nameList.format(names)} the noon sun stays under ${LOW_NOON_DEG} degrees: twelve means hardly tell beam from bright cloud there, and what a steep panel is said to bring may be off by half.`,
   ];

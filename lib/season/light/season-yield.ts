@@ -1,5 +1,5 @@
-import type { Aim } from "../../plan/angle.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
+import type { Aim } from "../../units/angle.ts";
 import { bandOfSkies, type DayBand, meanOfSkies } from "./bands.ts";
 import { type DayEnergies, dayEnergiesOver } from "./day-energy.ts";
 import { totalWh } from "./day-sums.ts";

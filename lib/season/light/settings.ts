@@ -1,6 +1,6 @@
-import { equatorwards, wrapBearing } from "../../plan/angle.ts";
 import type { Plan } from "../../plan/plan.ts";
 import { flatTiltDeg, namedLegs } from "../../stand/settings.ts";
+import { equatorwards, wrapBearing } from "../../units/angle.ts";
 
 /** One way to set the stand: a leg in use, or none. */
 export interface Setting {

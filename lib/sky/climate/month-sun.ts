@@ -1,9 +1,10 @@
 /**
  * What the sun offers a latitude month by month, above any air: the yardstick of every climate table.
  */
-import { toRadians } from "../../plan/angle.ts";
+
 import { geometricDayHours } from "../../sun/hour-angle.ts";
 import { spencerDeclinationDeg } from "../../sun/orbit.ts";
+import { toRadians } from "../../units/angle.ts";
 import { dailyExtraterrestrial, extraterrestrialNormal } from "../extraterrestrial.ts";
 import { MONTH_DAYS } from "./month-to-date.ts";
 

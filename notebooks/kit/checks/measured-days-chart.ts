@@ -2,7 +2,8 @@ import * as Plot from "@observablehq/plot";
 import { max } from "d3";
 import { type ChartFrame, drawChart, isNarrow } from "../../../lib/report/chart/chart-base.ts";
 import { colour } from "../../../lib/report/chart/theme.ts";
-import { compassPoint, dateWords } from "../../../lib/report/words/words.ts";
+import { compassPoint } from "../../../lib/report/words/words.ts";
+import { dateWords } from "../../../lib/units/dates.ts";
 import type { MeasuredPlane, MeasuredStation } from "./outcomes.ts";
 
 const MARGIN = { top: 34, left: 40, right: 12, bottom: 44 };

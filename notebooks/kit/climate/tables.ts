@@ -1,10 +1,10 @@
 import type { ClimateFrom } from "../../../lib/plan/climate.ts";
-import { PlanError } from "../../../lib/plan/problem.ts";
 import {
   type ClimateTable,
   joinTables,
   parseClimateTable,
 } from "../../../lib/sky/climate/table/climate-table.ts";
+import { PlanError } from "../../../lib/units/problem.ts";
 import { weatherText } from "../weather/files.ts";
 import { unpacked } from "../weather/unpack.ts";
 

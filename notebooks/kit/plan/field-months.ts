@@ -1,6 +1,6 @@
 import { utcFormat } from "d3";
 import { pathText } from "../../../lib/plan/issues.ts";
-import type { Problem } from "../../../lib/plan/problem.ts";
+import type { Problem } from "../../../lib/units/problem.ts";
 import { el, freshId } from "../dom.ts";
 import type { Field } from "./field.ts";
 import { problemWords, type Row, type RowContext } from "./field-row.ts";

@@ -1,5 +1,5 @@
 import { pathText } from "../../../lib/plan/issues.ts";
-import type { Problem } from "../../../lib/plan/problem.ts";
+import type { Problem } from "../../../lib/units/problem.ts";
 import { el, freshId } from "../dom.ts";
 import { typedLengthMm, type Units } from "../units.ts";
 import type { Field, Slider } from "./field.ts";

@@ -1,7 +1,8 @@
-import { inchesText, millimetresText } from "../../../lib/plan/length.ts";
 import type { Plan } from "../../../lib/plan/plan.ts";
-import { dateWords, listWords } from "../../../lib/report/words/words.ts";
+import { listWords } from "../../../lib/report/words/words.ts";
 import { settingsOf } from "../../../lib/season/light/settings.ts";
+import { dateWords } from "../../../lib/units/dates.ts";
+import { inchesText, millimetresText } from "../../../lib/units/length.ts";
 import type { Units } from "../units.ts";
 
 const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>

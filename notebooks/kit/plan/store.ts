@@ -1,6 +1,6 @@
 import { checkPlan } from "../../../lib/plan/index.ts";
 import type { Plan } from "../../../lib/plan/plan.ts";
-import type { Problem } from "../../../lib/plan/problem.ts";
+import type { Problem } from "../../../lib/units/problem.ts";
 import { FIRST_DEMO } from "./demos.ts";
 import { keep, kept, whenKeptElsewhere } from "./keep.ts";
 import { type Path, withValue } from "./path.ts";

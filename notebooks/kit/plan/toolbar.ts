@@ -1,4 +1,4 @@
-import { problemLine } from "../../../lib/plan/problem.ts";
+import { problemLine } from "../../../lib/units/problem.ts";
 import { el } from "../dom.ts";
 import { saveText } from "../save.ts";
 import type { Units } from "../units.ts";

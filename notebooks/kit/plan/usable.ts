@@ -1,7 +1,7 @@
 import { PlanError } from "../../../lib/plan/index.ts";
 import type { Plan } from "../../../lib/plan/plan.ts";
-import { type Problem, problemLine } from "../../../lib/plan/problem.ts";
 import { settingsOf } from "../../../lib/season/index.ts";
+import { type Problem, problemLine } from "../../../lib/units/problem.ts";
 import { panelsOf } from "../panels.ts";
 import { planSkiesOf } from "../skies.ts";
 

@@ -1,7 +1,8 @@
 /** Whole years by the hour: what each station's own hours bring a tilted plane, and its days. */
-import type { Aim } from "../../../lib/plan/angle.ts";
+
 import { weatherSkyColumns } from "../../../lib/sky/weather/lay/weather-columns.ts";
 import type { IntervalSeries } from "../../../lib/sky/weather/read/series.ts";
+import type { Aim } from "../../../lib/units/angle.ts";
 import { readMeasured } from "../measured/read.ts";
 import { monthSums, monthsOnPlanes, type Place, type YearOver, yearOver } from "./place.ts";
 

@@ -1,6 +1,7 @@
 /** What a station's twelve means say of tilted planes, against what its own hours say. */
-import type { Aim } from "../../../lib/plan/angle.ts";
+
 import type { SkyColumns } from "../../../lib/sky/columns.ts";
+import type { Aim } from "../../../lib/units/angle.ts";
 import { type HourlyYear, hoursOnPlanes } from "./hourly-year.ts";
 import { expectedOnPlanes, monthSums, skiesOfMonths } from "./place.ts";
 

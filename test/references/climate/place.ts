@@ -1,5 +1,5 @@
 /** A place whose own twelve months are known: its climate laid over a whole year, as the library does it. */
-import type { Aim } from "../../../lib/plan/angle.ts";
+
 import { sunZone } from "../../../lib/plan/site.ts";
 import { domeColumns, emptyPlaneColumns, martinRuizGlass, planeColumns } from "../../../lib/plane/index.ts";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
@@ -11,6 +11,7 @@ import type { SkyColumns } from "../../../lib/sky/columns.ts";
 import type { Monthly } from "../../../lib/sky/monthly.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
+import type { Aim } from "../../../lib/units/angle.ts";
 
 export interface Place {
   readonly name: string;

@@ -1,8 +1,9 @@
 /** Light above the air, the air's mass and its pressure against published examples and tables. */
-import { toDegrees } from "../../../lib/plan/angle.ts";
+
 import { airMassOfSine, relativeAirMass, standardPressureHPa } from "../../../lib/sky/air-mass.ts";
 import { dailyExtraterrestrial, extraterrestrialBetween } from "../../../lib/sky/extraterrestrial.ts";
 import { cooperDeclinationDeg, sunDistanceFactor } from "../../../lib/sun/orbit.ts";
+import { toDegrees } from "../../../lib/units/angle.ts";
 import { inputsOf, type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Case, type Comparison } from "./comparison.ts";
 import { idOf, inputReader, numberOf } from "./fields.ts";

@@ -1,11 +1,12 @@
 /** Clear-sky models against the published formulas, evaluated by an independent program, and against each other. */
-import { toDegrees, toRadians } from "../../../lib/plan/angle.ts";
+
 import { airMassOfSine, relativeAirMass } from "../../../lib/sky/air-mass.ts";
 import { birdClearLight, type ClearLight } from "../../../lib/sky/bird.ts";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import { esraClearLight, linkeTurbidityOf } from "../../../lib/sky/esra.ts";
 import { airClassOf, clearAirOf } from "../../../lib/sky/turbidity.ts";
 import { sunColumns } from "../../../lib/sun/index.ts";
+import { toDegrees, toRadians } from "../../../lib/units/angle.ts";
 import { type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Case, type Comparison, relative } from "./comparison.ts";
 import { idOf, inputReader, numberOf } from "./fields.ts";

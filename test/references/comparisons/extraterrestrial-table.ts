@@ -4,9 +4,9 @@
  * true sun differs: by how much is stated, and held to what the difference in declination explains.
  */
 import { quantile } from "d3";
-import { toDegrees } from "../../../lib/plan/angle.ts";
 import { dailyExtraterrestrial } from "../../../lib/sky/extraterrestrial.ts";
 import { sunColumns } from "../../../lib/sun/sun-columns.ts";
+import { toDegrees } from "../../../lib/units/angle.ts";
 import { unrefracted } from "../../sun/unrefracted.ts";
 import { type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Comparison, nearZero } from "./comparison.ts";

@@ -1,5 +1,5 @@
 /** Fresnel's equations: a second opinion on the glass from plain optics, used by the checks alone. */
-import { clampedAsin, toRadians } from "../../../lib/plan/angle.ts";
+import { clampedAsin, toRadians } from "../../../lib/units/angle.ts";
 
 /** Reflectance of one surface between air and a refractive index, for both polarisations and their mean. */
 export const fresnel = (refractiveIndex: number, incidenceDeg: number) => {

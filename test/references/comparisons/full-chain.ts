@@ -3,7 +3,6 @@
  * sun, clear sky or weather file, sky to plane, glass, cell temperature, power.
  */
 import { diodePanel, linearPanel, type PanelModel, panelPower } from "../../../lib/panel/index.ts";
-import { type Aim, normalOf, toRadians } from "../../../lib/plan/angle.ts";
 import type { SkyToPlane } from "../../../lib/plan/sky.ts";
 import {
   type DomeColumns,
@@ -17,6 +16,7 @@ import type { SkyColumns } from "../../../lib/sky/columns.ts";
 import { weatherSkyColumns } from "../../../lib/sky/weather/lay/weather-columns.ts";
 import { parseWeather } from "../../../lib/sky/weather/read/parse-weather.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
+import { type Aim, normalOf, toRadians } from "../../../lib/units/angle.ts";
 import { absolute, type Case, type Comparison, relative } from "./comparison.ts";
 import { module, PARTS, type Part, type Scenario, scenarios, weatherText } from "./scenario.ts";
 

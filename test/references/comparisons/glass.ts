@@ -1,7 +1,7 @@
 /** What passes the front glass, against published values and against plain optics. */
 
-import { toRadians } from "../../../lib/plan/angle.ts";
 import { martinRuizGlass } from "../../../lib/plane/index.ts";
+import { toRadians } from "../../../lib/units/angle.ts";
 import { inputsOf, type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Case, type Comparison } from "./comparison.ts";
 import { idOf, inputReader, numberOf } from "./fields.ts";

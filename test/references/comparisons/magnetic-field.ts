@@ -2,8 +2,9 @@
  * Compass north against the official test values of the World Magnetic Model. The model's year is decimal; the package
  * counts it over 365 days, ours is turned into an instant the same way.
  */
-import { turnBetween } from "../../../lib/plan/angle.ts";
+
 import { magneticDeclination } from "../../../lib/sun/magnetic.ts";
+import { turnBetween } from "../../../lib/units/angle.ts";
 import { type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Comparison } from "./comparison.ts";
 import { idOf, numberOf } from "./fields.ts";

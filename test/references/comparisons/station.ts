@@ -1,5 +1,5 @@
 /** Light on tilted sensors computed from light measured on the level, and how far it is from what they read. */
-import type { Aim } from "../../../lib/plan/angle.ts";
+
 import { type DiffuseSplit, SKY_TO_PLANE, type SkyToPlane } from "../../../lib/plan/sky.ts";
 import { domeColumns, martinRuizGlass, planeColumns } from "../../../lib/plane/index.ts";
 import { airMassOfSine } from "../../../lib/sky/air-mass.ts";
@@ -10,6 +10,7 @@ import { SPLITS } from "../../../lib/sky/weather/lay/split.ts";
 import type { SunColumns } from "../../../lib/sun/columns.ts";
 import { equationOfTimeMinutes } from "../../../lib/sun/orbit.ts";
 import { sunVector } from "../../../lib/sun/position.ts";
+import type { Aim } from "../../../lib/units/angle.ts";
 
 /** Sun lower than this is left out: sensors and horizons are at their worst there. */
 const LEAST_ALTITUDE_DEG = 3;

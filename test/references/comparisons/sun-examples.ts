@@ -3,12 +3,13 @@
  * refraction is compared with air without refraction: the report's own (its equation 42, at 820 hPa and 11 degC) is taken
  * off its zenith, suncalc's off ours.
  */
-import { directionOf } from "../../../lib/plan/angle.ts";
+
 import { incidenceDeg } from "../../../lib/plane/index.ts";
 import { directionAtHourAngle } from "../../../lib/sun/hour-angle.ts";
 import { equationOfTimeMinutes, sunDistanceFactor } from "../../../lib/sun/orbit.ts";
 import { sunVector } from "../../../lib/sun/position.ts";
 import { type SunPlace, solarDays } from "../../../lib/sun/solar-day.ts";
+import { directionOf } from "../../../lib/units/angle.ts";
 import { altitudeDegOf, bearingDegOf, declinationDegOf, unrefracted } from "../../sun/unrefracted.ts";
 import { inputsOf, readReference } from "../read.ts";
 import { absolute, type Case, type Comparison, nearZero } from "./comparison.ts";

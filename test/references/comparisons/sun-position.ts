@@ -1,6 +1,7 @@
 /** The apparent sun against NASA/JPL Horizons: topocentric, refracted, nine places from 78 N to 78 S, 1950, 2026, 2050. */
-import { turnBetween } from "../../../lib/plan/angle.ts";
+
 import { sunVector } from "../../../lib/sun/position.ts";
+import { turnBetween } from "../../../lib/units/angle.ts";
 import { altitudeDegOf, bearingDegOf } from "../../sun/unrefracted.ts";
 import { type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Comparison } from "./comparison.ts";

@@ -2,7 +2,7 @@
  * Declination, equation of time, distance and day length against tables and examples: the ASHRAE table is coarse (base
  * year 1964), Klein's is rounded to 0.1; the Naval Observatory's instants judge the true sun.
  */
-import { toDegrees, toRadians } from "../../../lib/plan/angle.ts";
+
 import { geometricDayHours, sunsetHourAngleDeg } from "../../../lib/sun/hour-angle.ts";
 import {
   cooperDeclinationDeg,
@@ -11,6 +11,7 @@ import {
   sunDistanceFactor,
 } from "../../../lib/sun/orbit.ts";
 import { sunVector } from "../../../lib/sun/position.ts";
+import { toDegrees, toRadians } from "../../../lib/units/angle.ts";
 import { declinationDegOf, unrefracted } from "../../sun/unrefracted.ts";
 import { inputsOf, type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Comparison } from "./comparison.ts";

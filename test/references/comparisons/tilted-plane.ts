@@ -1,5 +1,5 @@
 /** Sky to plane against the textbook's worked hour and the Perez model evaluated elsewhere. */
-import { type Direction, directionOf, normalOf, toRadians } from "../../../lib/plan/angle.ts";
+
 import {
   circumsolarShare,
   cosIncidence,
@@ -16,6 +16,7 @@ import { erbsHourly } from "../../../lib/sky/diffuse-share/erbs.ts";
 import { extraterrestrialBetween } from "../../../lib/sky/extraterrestrial.ts";
 import { directionAtHourAngle } from "../../../lib/sun/hour-angle.ts";
 import { cooperDeclinationDeg } from "../../../lib/sun/orbit.ts";
+import { type Direction, directionOf, normalOf, toRadians } from "../../../lib/units/angle.ts";
 import { type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Case, type Comparison } from "./comparison.ts";
 import { idOf, inputReader, numberOf } from "./fields.ts";

@@ -1,6 +1,5 @@
 import { cumsum } from "d3";
 import { describe, expect, test } from "vitest";
-import { directionOf, toDegrees } from "../../../lib/plan/angle.ts";
 import { type Plan, type PlanInput, readPlan } from "../../../lib/plan/index.ts";
 import { lightOnPlane, martinRuizGlass } from "../../../lib/plane/index.ts";
 import { aimEnergies, dayBins } from "../../../lib/season/aiming/aim-energies.ts";
@@ -14,6 +13,7 @@ import { periodsOf } from "../../../lib/season/light/periods.ts";
 import { seasonClearSky, seasonSun } from "../../../lib/season/light/season-skies.ts";
 import { readySkies, type SeasonSkies } from "../../../lib/season/light/skies.ts";
 import type { SkyColumns } from "../../../lib/sky/columns.ts";
+import { directionOf, toDegrees } from "../../../lib/units/angle.ts";
 import { clearSkies, randomPlan } from "../random-plan.ts";
 
 const planWith = (changes: Partial<PlanInput> = {}): Plan =>

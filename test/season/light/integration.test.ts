@@ -3,12 +3,12 @@
  * latitudes, for aims all round. The step must hold 0.3 % of the day, or 2 Wh/m2 where that is more.
  */
 import { describe, expect, test } from "vitest";
-import type { Aim } from "../../../lib/plan/angle.ts";
 import type { SkyToPlane } from "../../../lib/plan/sky.ts";
 import { domeColumns, emptyPlaneColumns, martinRuizGlass, planeColumns } from "../../../lib/plane/index.ts";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
 import { DEFAULT_STEP_MINUTES, sunColumns } from "../../../lib/sun/index.ts";
+import type { Aim } from "../../../lib/units/angle.ts";
 
 const ALLOWED_SHARE = 0.003;
 const ALLOWED_WH_M2 = 2;

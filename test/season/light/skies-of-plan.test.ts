@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { PlanError } from "../../../lib/plan/problem.ts";
 import { readPlan } from "../../../lib/plan/read-plan.ts";
 import { skiesOfPlan } from "../../../lib/season/light/skies-of-plan.ts";
+import { PlanError } from "../../../lib/units/problem.ts";
 import { asCsv, madeRows, PLACE } from "../../sky/weather/weather-text.ts";
 
 const planWith = (sky: object) =>

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { PlanError } from "../../../lib/plan/problem.ts";
 import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
 import { dayMemory, measuredDayMemory, PUBLISHED_DAY_MEMORY } from "../../../lib/sky/climate/day-memory.ts";
 import { skySequences } from "../../../lib/sky/climate/days/sequences.ts";
 import { chosenClimate } from "../../../lib/sky/climate/place/plan-climate.ts";
 import { parseClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
+import { PlanError } from "../../../lib/units/problem.ts";
 
 const record = (clearness: readonly number[], month = 1) =>
   clearness.map((value, day) => ({ day, month, clearness: value }));

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { ANALOGY_KINDS } from "../../../lib/plan/climate.ts";
-import { PlanError } from "../../../lib/plan/problem.ts";
 import { dayMemory, PUBLISHED_DAY_MEMORY } from "../../../lib/sky/climate/day-memory.ts";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
 import { climateByAnalogy } from "../../../lib/sky/climate/place/analogy.ts";
@@ -11,6 +10,7 @@ import { doubtLine, placeLine } from "../../../lib/sky/climate/place/chosen-clim
 import { climateOfPlace, findPlaces } from "../../../lib/sky/climate/place/find-place.ts";
 import { chosenClimate, climateNotes } from "../../../lib/sky/climate/place/plan-climate.ts";
 import { monthlyGlobal } from "../../../lib/sky/climate/station.ts";
+import { PlanError } from "../../../lib/units/problem.ts";
 import { shipped } from "./shipped.ts";
 
 const bremerhaven = { latitudeDeg: 53.55, longitudeDeg: 8.58, elevationM: 3 };

@@ -1,6 +1,6 @@
-import type { Problem } from "../../../lib/plan/problem.ts";
-import { PlanError } from "../../../lib/plan/problem.ts";
 import type { ClimateStation } from "../../../lib/sky/climate/station.ts";
+import type { Problem } from "../../../lib/units/problem.ts";
+import { PlanError } from "../../../lib/units/problem.ts";
 
 export const twelve = (value: number): number[] => new Array<number>(12).fill(value);
 

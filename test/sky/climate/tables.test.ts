@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { PlanError } from "../../../lib/plan/problem.ts";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
 import { monthlyClearness, monthlyGlobal } from "../../../lib/sky/climate/station.ts";
 import { parseClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
+import { PlanError } from "../../../lib/units/problem.ts";
 import { shipped, shippedText } from "./shipped.ts";
 
 const MONTHS = Array.from({ length: 12 }, (_, month) => String(month + 1).padStart(2, "0"));

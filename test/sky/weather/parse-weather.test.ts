@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { PlanError, type Problem } from "../../../lib/plan/problem.ts";
 import { meaningOf, unitBehind } from "../../../lib/sky/weather/read/headers.ts";
 import { parseWeather, type WeatherOptions } from "../../../lib/sky/weather/read/parse-weather.ts";
 import type { IntervalSeries } from "../../../lib/sky/weather/read/series.ts";
 import { dateDay, stampMs } from "../../../lib/sky/weather/read/stamp.ts";
+import { PlanError, type Problem } from "../../../lib/units/problem.ts";
 import { asCsv, madeRows, PLACE } from "./weather-text.ts";
 
 const read = (text: string, options: Partial<WeatherOptions> = {}): IntervalSeries => {

@@ -1,4 +1,4 @@
-import { PlanError, type Problem } from "../../../lib/plan/problem.ts";
+import { PlanError, type Problem } from "../../../lib/units/problem.ts";
 
 /** The complaints that some work ends in; none when it ends well. */
 export const complaintsOf = (work: () => unknown): readonly Problem[] => {

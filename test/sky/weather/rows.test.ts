@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import type { Problem } from "../../../lib/plan/problem.ts";
 import { meaningOf, type Quantity, unitBehind } from "../../../lib/sky/weather/read/headers.ts";
 import { type ColumnNames, layoutOf } from "../../../lib/sky/weather/read/layout.ts";
 import { RowProblems } from "../../../lib/sky/weather/read/row-problems.ts";
 import { dateDay, stampMs } from "../../../lib/sky/weather/read/stamp.ts";
 import { readWeatherTable } from "../../../lib/sky/weather/read/table.ts";
+import type { Problem } from "../../../lib/units/problem.ts";
 import { complaintsOf } from "./problems.ts";
 
 describe("RowProblems", () => {

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { PlanError } from "../../../lib/plan/problem.ts";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import { emptySkyColumns, type SkyColumns } from "../../../lib/sky/columns.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
 import { weatherSkyColumns, weatherYears } from "../../../lib/sky/weather/lay/weather-columns.ts";
 import type { DailySeries, IntervalSeries } from "../../../lib/sky/weather/read/series.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
+import { PlanError } from "../../../lib/units/problem.ts";
 
 const NOTHING_MENDED = { filled: 0, zeroed: 0, ignoredColumns: [], remarks: [] };
 const HOUR_MS = 3_600_000;

@@ -2,6 +2,7 @@
  * How the days of a month scatter about its mean: the published generalized distributions of daily clearness,
  * stretched between the darkest day and the clear day of the site.
  */
+import { between } from "../../../units/interpolation.ts";
 
 /**
  * Which shape. Bendt, Collares-Pereira & Rabl 1981, Solar Energy 27, 1: density exp(g x). In the tropics Saunier,
@@ -87,7 +88,7 @@ export const addSpread = (family: SpreadFamily, mean: number, weight: number, ou
   const table = TABLES[family];
   const [below, above] = [table[lower], table[lower + 1]];
   for (let atom = 0; atom < ATOMS; atom++) {
-    out[atom] += weight * ((1 - share) * below[atom] + share * above[atom]);
+    out[atom] += weight * between(below[atom], above[atom], share);
   }
 };
 

@@ -1,11 +1,10 @@
 import type { SunColumns } from "../../../sun/columns.ts";
+import { HOUR_MS } from "../../../units/time.ts";
 import type { SkyColumns } from "../../columns.ts";
 import type { Climate } from "../climate.ts";
 import { warmthAt } from "../day-temperature.ts";
 import { calendarIndex, smoothYear } from "../month-to-date.ts";
 import { PANEL_HEIGHT_M, windShareAtHeight } from "../wind-height.ts";
-
-const HOUR_MS = 3_600_000;
 
 /**
  * Puts a climate's warmth and wind into sky columns: the air's daily course between the date's low and high, and the wind

@@ -1,8 +1,10 @@
 /**
  * Seasons that may come: seeded series of days with day-to-day memory and the climate's own means.
  */
+
 import { randomLcg, randomNormal } from "d3";
 import type { SeasonDay } from "../../../sun/columns.ts";
+import { between } from "../../../units/interpolation.ts";
 import type { ClimateDoubt } from "../climate.ts";
 import { PUBLISHED_DAY_MEMORY } from "../day-memory.ts";
 import type { CloudSeason } from "./cloud-season.ts";
@@ -69,7 +71,7 @@ const betweenSteps = (columns: readonly Float64Array[], slice: number, error: nu
   const at = Math.min(columns.length - 1, Math.max(0, error - LEAST_STEP));
   const lower = Math.min(columns.length - 2, Math.floor(at));
   const share = at - lower;
-  return (1 - share) * columns[lower][slice] + share * columns[lower + 1][slice];
+  return between(columns[lower][slice], columns[lower + 1][slice], share);
 };
 
 /**

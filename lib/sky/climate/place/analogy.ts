@@ -1,5 +1,5 @@
 import type { AnalogyKind, SunshineRelation } from "../../../plan/climate.ts";
-import { PlanError } from "../../../plan/problem.ts";
+import { PlanError } from "../../../units/problem.ts";
 import { monthlyClearness, type Twelve } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
 import { ANALOGY_PLACES } from "./analogy-places.ts";

@@ -2,9 +2,9 @@
  * Which places speak for a site: the nearest, weighed by distance, height and kind of source.
  */
 
-import { clampedAsin, toRadians } from "../../../plan/angle.ts";
 import { ANALOGY_KINDS, type SunshineRelation } from "../../../plan/climate.ts";
-import { PlanError } from "../../../plan/problem.ts";
+import { clampedAsin, toRadians } from "../../../units/angle.ts";
+import { PlanError } from "../../../units/problem.ts";
 import type { Climate } from "../climate.ts";
 import type { ClimateStation, StationSource } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";

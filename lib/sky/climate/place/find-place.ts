@@ -3,7 +3,7 @@
  */
 import { ANALOGY_KINDS, type SunshineRelation } from "../../../plan/climate.ts";
 import { nearestName } from "../../../plan/nearest-name.ts";
-import { PlanError } from "../../../plan/problem.ts";
+import { PlanError } from "../../../units/problem.ts";
 import type { ClimateStation } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
 import type { ClimateSite } from "./blend.ts";

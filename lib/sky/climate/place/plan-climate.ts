@@ -2,7 +2,7 @@
  * The climate that a plan asks for.
  */
 import type { ClimateFrom, StatedMonths, SunshineRelation } from "../../../plan/climate.ts";
-import { PlanError } from "../../../plan/problem.ts";
+import { PlanError } from "../../../units/problem.ts";
 import { MJ_PER_KWH, type MonthlyLight } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
 import { type GlobalUnit, lightProblems } from "../table/light-checks.ts";

@@ -2,8 +2,8 @@
  * Climate tables as CSV: one place a row, units in the headers. The shipped tables and a user's own share the header.
  */
 import Papa from "papaparse";
-import { PlanError, type Problem } from "../../../plan/problem.ts";
 import { ELEVATION_RANGE } from "../../../plan/site.ts";
+import { PlanError, type Problem } from "../../../units/problem.ts";
 import { type ClimateStation, MJ_PER_KWH, type MonthlyLight, STATION_SOURCES } from "../station.ts";
 import { type GlobalUnit, lightProblems } from "./light-checks.ts";
 import { airIn, besideLightProblems, memoryIn, windIn } from "./table-air.ts";

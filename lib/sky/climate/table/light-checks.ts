@@ -1,7 +1,7 @@
 /**
  * What cannot be true of twelve monthly means of light, and which slip would explain it.
  */
-import type { Problem } from "../../../plan/problem.ts";
+import type { Problem } from "../../../units/problem.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, type MonthSun, monthSuns } from "../month-sun.ts";
 import { MJ_PER_KWH, type MonthlyLight, type Twelve } from "../station.ts";
 

@@ -9,7 +9,7 @@ import {
   WIND_HEIGHT_RANGE,
   WIND_RANGE,
 } from "../../../plan/climate.ts";
-import type { Problem } from "../../../plan/problem.ts";
+import type { Problem } from "../../../units/problem.ts";
 import type { MeasuredMemory } from "../day-memory.ts";
 import type { MonthlyAir, MonthlyWind } from "../station.ts";
 import {

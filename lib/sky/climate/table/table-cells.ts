@@ -1,7 +1,7 @@
 /**
  * Cells of a climate table: a row's numbers, and complaints about what stands there and can't be meant.
  */
-import type { Problem } from "../../../plan/problem.ts";
+import type { Problem } from "../../../units/problem.ts";
 import type { Twelve } from "../station.ts";
 
 export type Row = Readonly<Record<string, string>>;

@@ -1,14 +1,17 @@
 /**
  * Files of whole days onto the rows of a season: the sum is the file's, the course within the day the clear sky's.
  */
-import { PlanError } from "../../../plan/problem.ts";
+
 import type { SeasonDay, SunColumns } from "../../../sun/columns.ts";
 import { sunsetHourAngleDeg } from "../../../sun/hour-angle.ts";
 import { spencerDeclinationDeg } from "../../../sun/orbit.ts";
+import { isoDate } from "../../../units/dates.ts";
+import { PlanError } from "../../../units/problem.ts";
+import { DAY_MS } from "../../../units/time.ts";
 import type { SkyColumns } from "../../columns.ts";
 import { erbsDaily } from "../../diffuse-share/erbs.ts";
 import { fileShift } from "../read/calendar.ts";
-import { DAY_MS, type DailySeries } from "../read/series.ts";
+import type { DailySeries } from "../read/series.ts";
 
 /** Rounds in which the diffuse light is brought to its sum; each shrinks what is missing to a tenth or less. */
 const ROUNDS = 4;
@@ -25,7 +28,7 @@ const fileDays = (days: readonly SeasonDay[], series: DailySeries, yearsOn: numb
     return Number.isNaN(shift) ? -1 : (dateMs + shift) / DAY_MS - series.firstDay;
   });
   if (missing.length > 0) {
-    const dateOf = (day: number) => new Date(day * DAY_MS).toISOString().slice(0, 10);
+    const dateOf = (day: number) => isoDate(day * DAY_MS);
     throw new PlanError([
       {
         path: "weather file",

@@ -2,16 +2,16 @@
  * Interval files onto the rows of a season.
  */
 
-import { PlanError } from "../../../plan/problem.ts";
 import type { DiffuseSplit } from "../../../plan/sky.ts";
 import type { SunColumns } from "../../../sun/columns.ts";
+import { isoMinute } from "../../../units/dates.ts";
+import { PlanError } from "../../../units/problem.ts";
+import { HOUR_MS, MINUTE_MS } from "../../../units/time.ts";
 import type { SkyColumns } from "../../columns.ts";
 import { fileShift } from "../read/calendar.ts";
-import { type IntervalSeries, MINUTE_MS } from "../read/series.ts";
+import type { IntervalSeries } from "../read/series.ts";
 import { eachOverlap, type SeasonSlots, seasonSlots, slotSpan } from "./slots.ts";
 import { SPLITS } from "./split.ts";
-
-const HOUR_MS = 3_600_000;
 
 /** Index into the file for every slot with light; -1 where the slot has none. */
 const fileIndices = (slots: SeasonSlots, series: IntervalSeries, yearsOn: number): Int32Array => {
@@ -27,12 +27,11 @@ const fileIndices = (slots: SeasonSlots, series: IntervalSeries, yearsOn: number
     else index[slot] = Math.floor((middle + shift - series.startMs) / slots.intervalMs);
   }
   if (missing.length > 0) {
-    const stamp = (ms: number | undefined) => new Date(ms ?? Number.NaN).toISOString().slice(0, 16);
     throw new PlanError([
       {
         path: "weather file",
-        value: `no light for ${stamp(missing[0])}Z to ${stamp(missing.at(-1))}Z`,
-        allowed: `must hold every day of the season; it runs from ${stamp(series.startMs)}Z to ${stamp(endMs)}Z`,
+        value: `no light for ${isoMinute(missing[0])} to ${isoMinute(missing[missing.length - 1])}`,
+        allowed: `must hold every day of the season; it runs from ${isoMinute(series.startMs)} to ${isoMinute(endMs)}`,
         hint: "shorten the season, or take a file of a whole year",
       },
     ]);

@@ -5,12 +5,14 @@
  * the intervals it lies across; an interval's energy is later spread over exactly those rows. So it is kept whole for any
  * step and any interval, and none of it falls where the sun is down.
  */
+
 import type { SunColumns } from "../../../sun/columns.ts";
+import { HOUR_MS, MINUTE_MS } from "../../../units/time.ts";
 import type { SkyColumns } from "../../columns.ts";
-import { MINUTE_MS } from "../read/series.ts";
+
 import type { LitIntervals } from "./split.ts";
 
-const HALF_HOUR_MS = 1_800_000;
+const HALF_HOUR_MS = HOUR_MS / 2;
 
 /** Where the intervals of a season lie: slot `i` runs from `startMs + i x intervalMs` (season's clock, UTC). */
 export interface SlotSpan {
@@ -107,7 +109,7 @@ export const seasonSlots = (sun: SunColumns, clear: SkyColumns, span: SlotSpan):
     clearGlobal[slot] /= litMs[slot];
     sine[slot] /= litMs[slot];
     const noonMs = days[day[slot]]?.noonMs ?? Number.NaN;
-    solarHour[slot] = 12 + (from + intervalMs / 2 - noonMs) / 3_600_000;
+    solarHour[slot] = 12 + (from + intervalMs / 2 - noonMs) / HOUR_MS;
   }
   return slots;
 };

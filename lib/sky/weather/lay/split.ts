@@ -2,8 +2,8 @@
  * From what a file says of an interval to beam and diffuse: its own columns where it has them, else a published split.
  */
 
-import { clampedAsin, toDegrees } from "../../../plan/angle.ts";
 import type { DiffuseSplit } from "../../../plan/sky.ts";
+import { clampedAsin, toDegrees } from "../../../units/angle.ts";
 import { engererShare } from "../../diffuse-share/engerer.ts";
 import { erbsHourly } from "../../diffuse-share/erbs.ts";
 import { reindlShare } from "../../diffuse-share/reindl.ts";

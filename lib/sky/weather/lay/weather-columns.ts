@@ -1,12 +1,14 @@
 /**
  * A weather file laid onto the rows of a season: what light and air the file says there were.
  */
+
 import type { DiffuseSplit } from "../../../plan/sky.ts";
 import type { SunColumns } from "../../../sun/columns.ts";
+import { DAY_MS, MINUTE_MS } from "../../../units/time.ts";
 import { PANEL_HEIGHT_M, windShareAtHeight } from "../../climate/wind-height.ts";
 import { emptySkyColumns, type SkyColumns } from "../../columns.ts";
 import { fileShift } from "../read/calendar.ts";
-import { DAY_MS, MINUTE_MS, type WeatherSeries } from "../read/series.ts";
+import type { WeatherSeries } from "../read/series.ts";
 import { fillFromDays } from "./daily-columns.ts";
 import { fillFromIntervals } from "./interval-columns.ts";
 

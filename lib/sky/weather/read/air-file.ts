@@ -1,13 +1,15 @@
 /**
  * Air temperature and wind from a file of their own, beside a file of light that has none.
  */
-import { PlanError } from "../../../plan/problem.ts";
+import { between } from "../../../units/interpolation.ts";
+import { PlanError } from "../../../units/problem.ts";
+import { DAY_MS, MINUTE_MS } from "../../../units/time.ts";
 import { fileShift } from "./calendar.ts";
 import { SUGGESTED } from "./headers.ts";
 import type { ColumnNames } from "./layout.ts";
 import { checkAir } from "./limits.ts";
 import { RowProblems } from "./row-problems.ts";
-import { DAY_MS, type IntervalSeries, MINUTE_MS, type WeatherSeries } from "./series.ts";
+import type { IntervalSeries, WeatherSeries } from "./series.ts";
 import { readWeatherTable, type WeatherTable } from "./table.ts";
 
 /** Air at instants that follow each other. */
@@ -93,7 +95,7 @@ const readerOf = ({ timeMs, longestStepMs }: AirSeries, values: Float64Array): (
     if (ms >= after)
       return ms - after <= longestStepMs / 2 ? values[after === before ? at : at + 1] : Number.NaN;
     if (after - before > longestStepMs) return ms === before ? values[at] : Number.NaN;
-    return values[at] + ((values[at + 1] - values[at]) * (ms - before)) / (after - before);
+    return between(values[at], values[at + 1], (ms - before) / (after - before));
   };
 };
 

@@ -1,3 +1,5 @@
+import { between } from "../../../units/interpolation.ts";
+
 /** What became of the holes in a column. */
 export interface Bridged {
   /** Values that were filled in. */
@@ -33,7 +35,7 @@ export const bridgeHoles = (values: Float64Array, longest: number): Bridged => {
       continue;
     }
     for (let at = first; at < i; at += 1) {
-      values[at] = before + ((after - before) * (at - first + 1)) / (i - first + 1);
+      values[at] = between(before, after, (at - first + 1) / (i - first + 1));
     }
     filled += i - first;
   }

@@ -3,7 +3,7 @@
  * month, day and hour (UTC) of another year, as typical years are meant. 29 February is read from the 28th where the
  * file's year has none.
  */
-import { DAY_MS } from "./series.ts";
+import { DAY_MS } from "../../../units/time.ts";
 
 /** A season day and hour in the file: how far the file's clock is from the season's, ms; NaN where the file has neither. */
 export type FileShift = (timeMs: number) => number;

@@ -2,12 +2,13 @@
  * Is the file's clock the one it claims? Over clear days the light is symmetrical about solar noon, so the middle of the
  * light tells by how much the stamps slip.
  */
-import type { Problem } from "../../../plan/problem.ts";
+
 import { equationOfTimeMinutes, spencerDeclinationDeg } from "../../../sun/orbit.ts";
+import type { Problem } from "../../../units/problem.ts";
+import { DAY_MINUTES, DAY_MS, MINUTE_MS, onClock } from "../../../units/time.ts";
 import { dailyExtraterrestrial } from "../../extraterrestrial.ts";
 import { SHARE_BEFORE, type StampPlace, type WeatherGrid } from "./grid.ts";
 import type { WeatherPlace } from "./interval-sun.ts";
-import { DAY_MS, MINUTE_MS } from "./series.ts";
 
 /** How far the light's middle lies from solar noon on the clearest days. */
 export interface ClockSlip {
@@ -123,7 +124,7 @@ const zoneOf = (minutes: number): string => {
 };
 
 /** Minutes from one time of day to another, the short way round. */
-const apart = (a: number, b: number): number => Math.abs(((((a - b) % 1440) + 2160) % 1440) - 720);
+const apart = (a: number, b: number): number => Math.abs(onClock(a - b + DAY_MINUTES / 2) - DAY_MINUTES / 2);
 
 /** What would explain a slip, each with its mend, the closest first. */
 const causesOf = (

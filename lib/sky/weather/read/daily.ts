@@ -1,13 +1,16 @@
 /**
  * Files of whole days: one row a civil date, the sum of its global light.
  */
-import { PlanError, type Problem } from "../../../plan/problem.ts";
+
 import { SOLAR_CONSTANT, spencerDeclinationDeg, sunDistanceFactor } from "../../../sun/orbit.ts";
+import { isoDate } from "../../../units/dates.ts";
+import { PlanError, type Problem } from "../../../units/problem.ts";
+import { DAY_MS } from "../../../units/time.ts";
 import { dailyExtraterrestrial } from "../../extraterrestrial.ts";
 import { bridgeHoles } from "./bridge.ts";
 import type { WeatherPlace } from "./interval-sun.ts";
 import type { RowProblems } from "./row-problems.ts";
-import { DAY_MS, type DailySeries } from "./series.ts";
+import type { DailySeries } from "./series.ts";
 import { MOST_ROWS, type WeatherTable } from "./table.ts";
 
 /** Longest hole that is filled, days; common practice, no source. */
@@ -28,7 +31,7 @@ export const dailyAbove = (day: number, latitudeDeg: number): number => {
   return dailyExtraterrestrial(latitudeDeg, spencerDeclinationDeg(n), SOLAR_CONSTANT * sunDistanceFactor(n));
 };
 
-const dateOf = (day: number): string => new Date(day * DAY_MS).toISOString().slice(0, 10);
+const dateOf = (day: number): string => isoDate(day * DAY_MS);
 
 /**
  * The days of a table that is stamped by dates.

@@ -1,10 +1,11 @@
 /**
  * Holes in the global light: short ones are filled with the clearness of their neighbours, long ones are refused.
  */
-import type { Problem } from "../../../plan/problem.ts";
+import { isoMinute } from "../../../units/dates.ts";
+import type { Problem } from "../../../units/problem.ts";
+import { MINUTE_MS } from "../../../units/time.ts";
 import type { WeatherGrid } from "./grid.ts";
 import type { IntervalSun } from "./interval-sun.ts";
-import { MINUTE_MS } from "./series.ts";
 
 /** Longest hole, counted in time with the sun up, that is filled; common practice, no source. */
 export const LONGEST_GAP_HOURS = 3;
@@ -42,8 +43,7 @@ export const fillGaps = (
   if (global === undefined) return { filled: 0, problems: [] };
   const hours = grid.intervalMinutes / 60;
   const reach = Math.ceil(LONGEST_GAP_HOURS / hours);
-  const timeOf = (i: number): string =>
-    `${new Date(grid.startMs + i * grid.intervalMinutes * MINUTE_MS).toISOString().slice(0, 16)}Z`;
+  const timeOf = (i: number): string => isoMinute(grid.startMs + i * grid.intervalMinutes * MINUTE_MS);
   const problems: Problem[] = [];
   let filled = 0;
   let i = 0;

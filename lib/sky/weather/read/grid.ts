@@ -1,10 +1,12 @@
 /**
  * From rows with stamps to intervals of even length: order, duplicates and the interval itself are settled here.
  */
-import type { Problem } from "../../../plan/problem.ts";
+
+import type { Problem } from "../../../units/problem.ts";
+import { MINUTE_MS } from "../../../units/time.ts";
 import type { Quantity } from "./headers.ts";
 import type { RowProblems } from "./row-problems.ts";
-import { INTERVAL_MINUTES, MINUTE_MS } from "./series.ts";
+import { INTERVAL_MINUTES } from "./series.ts";
 import { MOST_ROWS, type WeatherTable } from "./table.ts";
 
 /** Which instant of its interval a stamp names. */

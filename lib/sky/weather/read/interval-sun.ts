@@ -3,9 +3,9 @@
  */
 
 import { sunVector } from "../../../sun/position.ts";
+import { DAY_MS, MINUTE_MS } from "../../../units/time.ts";
 import { extraterrestrialClock } from "../../extraterrestrial.ts";
 import type { WeatherGrid } from "./grid.ts";
-import { DAY_MS, MINUTE_MS } from "./series.ts";
 
 /** A place on Earth; south and west negative, degrees. */
 export interface WeatherPlace {

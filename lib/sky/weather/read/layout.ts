@@ -1,7 +1,7 @@
 /**
  * The header row of a weather file: which column is which, and what is wrong with it as a whole.
  */
-import { PlanError, type Problem } from "../../../plan/problem.ts";
+import { PlanError, type Problem } from "../../../units/problem.ts";
 import {
   type ColumnMeaning,
   meaningOf,

@@ -2,7 +2,7 @@
  * What a reading can't be: the physically possible limits of the Baseline Surface Radiation Network,
  * Long & Dutton 2002, BSRN Global Network recommended QC tests V2.0.
  */
-import type { Problem } from "../../../plan/problem.ts";
+import type { Problem } from "../../../units/problem.ts";
 import type { WeatherGrid } from "./grid.ts";
 import { type Quantity, SUGGESTED } from "./headers.ts";
 import type { IntervalSun } from "./interval-sun.ts";

@@ -1,8 +1,9 @@
 /**
  * A weather file, read and checked.
  */
-import { PlanError, type Problem } from "../../../plan/problem.ts";
+
 import { SOLAR_CONSTANT } from "../../../sun/orbit.ts";
+import { PlanError, type Problem } from "../../../units/problem.ts";
 import { bridgeHoles } from "./bridge.ts";
 import { clockProblem } from "./clock.ts";
 import { dailySeriesOf } from "./daily.ts";

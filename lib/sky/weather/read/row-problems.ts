@@ -2,7 +2,7 @@
  * Complaints about the rows of a file. Neighbouring rows with the same fault make one complaint, so that a column in the
  * wrong unit reads as one line and not as eight thousand.
  */
-import type { Problem } from "../../../plan/problem.ts";
+import type { Problem } from "../../../units/problem.ts";
 
 /** One kind of fault: the same kind in the next row joins the complaint before it. */
 export interface RowFault {

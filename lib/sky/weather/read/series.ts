@@ -57,6 +57,3 @@ export interface DailySeries {
 }
 
 export type WeatherSeries = IntervalSeries | DailySeries;
-
-export const MINUTE_MS = 60_000;
-export const DAY_MS = 86_400_000;

@@ -1,12 +1,11 @@
 /**
  * Reading time stamps: ISO 8601 date and time, `T` or a blank between. Without a zone they are UTC.
  */
+import { DAY_MS } from "../../../units/time.ts";
 
 const STAMP =
   /^(\d{4})-(\d{2})-(\d{2})[T ](\d{2}):?(\d{2})(?::?(\d{2})(?:\.\d{1,9})?)?\s*(Z|z|[+-]\d{2}(?::?\d{2})?)?$/;
 const DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
-
-const DAY_MS = 86_400_000;
 
 /** Midnight UTC of a civil date, or NaN when there is no such date (30 February). */
 const midnight = (year: number, month: number, day: number): number => {

@@ -2,7 +2,7 @@
  * From CSV text to columns of numbers, one row at a time: a long file never becomes a long list of records.
  */
 import Papa, { type ParseResult, type Parser } from "papaparse";
-import { PlanError } from "../../../plan/problem.ts";
+import { PlanError } from "../../../units/problem.ts";
 import { type Quantity, SUGGESTED, type Unit } from "./headers.ts";
 import { type ColumnNames, type Layout, layoutOf } from "./layout.ts";
 import type { RowProblems } from "./row-problems.ts";

@@ -2,7 +2,8 @@
  * Typical years are put together from months of different years, and some files keep those years in their stamps.
  * Read as they stand, such a file is a dozen months strewn over decades; here it becomes one year.
  */
-import { DAY_MS } from "./series.ts";
+
+import { DAY_MS } from "../../../units/time.ts";
 import type { WeatherTable } from "./table.ts";
 
 /** Label years: an ordinary one, and one with 29 February for files that have it. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { inchesText, millimetresOf, millimetresText } from "../../lib/plan/index.ts";
-import { metresOf } from "../../lib/plan/length.ts";
+import { metresOf } from "../../lib/units/length.ts";
 
 describe("millimetresOf", () => {
   // The inch of 1959 is 25.4 mm exactly.

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { bracketedRoot } from "../../lib/panel/bracketed-root.ts";
+import { bracketedRoot } from "../../lib/units/bracketed-root.ts";
 
 describe("bracketedRoot", () => {
   test("finds roots known by other means, rising or falling, from either end", () => {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { PlanError, problemLine, rangeProblem } from "../../lib/plan/problem.ts";
+import { PlanError, problemLine, rangeProblem } from "../../lib/units/problem.ts";
 
 test("rangeProblem lets the ends of a range pass and words what lies outside", () => {
   const check = (value: number, hint?: string) => rangeProblem("here", value, [-5, 5], "mm", hint);

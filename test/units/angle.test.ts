@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { clampedAcos, clampedAsin, toDegrees, toRadians } from "../../lib/plan/angle.ts";
 import { directionOf, normalOf, otherReading, turnBetween, wrapBearing } from "../../lib/plan/index.ts";
+import { clampedAcos, clampedAsin, toDegrees, toRadians } from "../../lib/units/angle.ts";
 
 const degrees = fc.double({ min: -1e4, max: 1e4, noNaN: true });
 

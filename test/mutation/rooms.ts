@@ -23,6 +23,7 @@ const room = (name: string, ...others: readonly string[]): Room => ({
 });
 
 const ROOMS: readonly Room[] = [
+  room("units"),
   room("plan"),
   room("sun", "test/references/sun-geometry-examples.test.ts", "test/references/magnetic-field.test.ts"),
   room("plane"),

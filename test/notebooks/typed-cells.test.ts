@@ -22,7 +22,7 @@ test("finds the cells of a sound notebook sound, in whatever order they stand", 
     picker,
     ts(3, "const length: number = later.length;"),
     markdown(4, "twice", "later.toUpperCase()"),
-    ts(5, 'import { wrapBearing } from "../lib/plan/angle.ts";'),
+    ts(5, 'import { wrapBearing } from "../lib/units/angle.ts";'),
     ts(6, "display(wrapBearing(many));"),
   ]);
   expect(typeProblems([sound])).toEqual([]);

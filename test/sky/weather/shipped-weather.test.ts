@@ -11,7 +11,7 @@ import type { IntervalSeries } from "../../../lib/sky/weather/read/series.ts";
 import { sunColumns } from "../../../lib/sun/index.ts";
 
 const textOf = (path: string): string => {
-  const bytes = readFileSync(new URL(`../../${path}`, import.meta.url));
+  const bytes = readFileSync(new URL(`../../../${path}`, import.meta.url));
   return (path.endsWith(".gz") ? gunzipSync(bytes) : bytes).toString("utf8");
 };
 

@@ -2,7 +2,7 @@ import { MEAN_MONTH_DAYS } from "../sky/climate/month-sun.ts";
 import { climateOfShares, nearestPlaces } from "../sky/climate/place/choose-place.ts";
 import { placeLine } from "../sky/climate/place/chosen-climate.ts";
 import { findPlaces } from "../sky/climate/place/find-place.ts";
-import { placeHeight } from "../sky/climate/place/place-height.ts";
+import { heightNote, placeHeight } from "../sky/climate/place/place-height.ts";
 import { type ClimateStation, monthlyGlobal } from "../sky/climate/station.ts";
 import { shippedClimates } from "./climate-tables.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
@@ -21,7 +21,7 @@ const help = `
   panel-season places --near LATITUDE,LONGITUDE [options]
 
   --near LAT,LON   the places nearest to a site, and what the site is told; south and west are negative
-  --elevation M    height of that site above the sea [that of the nearest place]
+  --elevation M    height of that site above the sea [that of the places near]
   --most N         how many places at most, 1 to 100 [10]
   --json           as JSON on standard output, with twelve months each
 
@@ -79,9 +79,11 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   }
   const spot = spotOf(near);
   const stated = numberOption(words, "elevation", [-430, 6000], "m above the sea");
-  const height = stated === undefined ? placeHeight({ kind: "nearest" }, table, spot) : null;
-  const elevationM = stated ?? height?.elevationM ?? 0;
-  const site = { ...spot, elevationM };
+  const height = placeHeight({ kind: "nearest" }, table, spot);
+  const site =
+    stated === undefined
+      ? ({ ...spot, elevationM: height?.elevationM ?? 0, heightBorrowed: true } as const)
+      : { ...spot, elevationM: stated };
   const shares = nearestPlaces(table, site);
   const { climate, warnings } = climateOfShares("nearest places", shares, site, "fitted");
   await deliver(
@@ -99,7 +101,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
           (share) => `${String(Math.round(100 * share.weight)).padStart(3)} %  ${placeLine(share)}`,
         ),
         "",
-        `Height above the sea: ${elevationM} m${height === null ? "" : `, that of ${height.place}; --elevation states another`}`,
+        stated === undefined ? heightNote(height, "--elevation") : `Height above the sea: ${stated} m`,
         `Mean daily light, January to December, kWh/m2: ${climate.globalKWhM2.map((value) => value.toFixed(1)).join(" ")}`,
         ...warnings,
       ],

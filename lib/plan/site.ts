@@ -54,7 +54,7 @@ export const siteSchema = z
     name: shortName.default("the site"),
     latitudeDeg: quantity(-90, 90, { unit: "degrees", hint: "south is negative" }),
     longitudeDeg: quantity(-180, 180, { unit: "degrees", hint: "west is negative" }),
-    /** Left out: the height of the place whose climate is taken, else sea level (`heightM`). */
+    /** Left out: the height of the place whose climate is taken or of those near, else sea level (`heightM`); the answer says which. */
     elevationM: quantity(...ELEVATION_RANGE, { unit: "m above the sea" }).optional(),
     timeZone: z
       .string()

@@ -5,6 +5,7 @@ import { clearYear } from "../../sky/climate/days/clear-year.ts";
 import { fillClimateAir } from "../../sky/climate/days/climate-air.ts";
 import { type CloudSeason, cloudSeason, monthRatios } from "../../sky/climate/days/cloud-season.ts";
 import { type ClimateSky, climateSkies } from "../../sky/climate/days/cloud-skies.ts";
+import type { ClimateSite } from "../../sky/climate/place/blend.ts";
 import type { ChosenClimate } from "../../sky/climate/place/chosen-climate.ts";
 import { heightNote, placeHeight } from "../../sky/climate/place/place-height.ts";
 import { chosenClimate } from "../../sky/climate/place/plan-climate.ts";
@@ -75,11 +76,11 @@ const lowSun = (sun: SunColumns): readonly string[] => {
 export type ClimatePlan = Plan & { readonly sky: { readonly source: "climate" } };
 
 /** The same with its height above the sea settled. */
-export type PlacedPlan = ClimatePlan & { readonly site: { readonly elevationM: number } };
+export type PlacedPlan = ClimatePlan & { readonly site: ClimateSite };
 
 /**
- * Settles a site's height: as the plan states it, else that of the place whose climate is taken, else sea level; with
- * what must be said of it.
+ * Settles a site's height: as the plan states it, else that of a place near (`placeHeight`), else sea level; with what must be
+ * said of it.
  *
  * @param table shipped places, or the plan's own table
  * @throws PlanError when no place has the name that the plan gives
@@ -88,12 +89,15 @@ export const placedPlan = (
   plan: ClimatePlan,
   table: ClimateTable,
 ): { readonly plan: PlacedPlan; readonly notes: readonly string[] } => {
-  const at = (elevationM: number): PlacedPlan => ({ ...plan, site: { ...plan.site, elevationM } });
-  if (plan.site.elevationM !== undefined) return { plan: at(plan.site.elevationM), notes: [] };
+  const { elevationM } = plan.site;
+  if (elevationM !== undefined) return { plan: { ...plan, site: { ...plan.site, elevationM } }, notes: [] };
   const height = placeHeight(plan.sky.from, table, plan.site);
-  return height === null
-    ? { plan: at(heightM(plan.site)), notes: [] }
-    : { plan: at(height.elevationM), notes: [heightNote(height)] };
+  const site = {
+    ...plan.site,
+    elevationM: height?.elevationM ?? heightM(plan.site),
+    heightBorrowed: true,
+  } as const;
+  return { plan: { ...plan, site }, notes: [heightNote(height)] };
 };
 
 /**

@@ -44,10 +44,10 @@ describe("a site's height", () => {
   };
 
   test("not stated, is that of the place, for the air as for the climate, and the answer says so", () => {
-    const silent = answer({}, { kind: "nearest" });
-    const stated = answer({ elevationM: 1650 }, { kind: "nearest" });
+    const silent = answer({}, { kind: "place", name: "tmy3-725650" });
+    const stated = answer({ elevationM: 1650 }, { kind: "place", name: "tmy3-725650" });
     expect(silent.clear).toBe(stated.clear);
-    expect(silent.notes).toContain("Height above the sea: that of Denver, CO, 1650 m");
+    expect(silent.notes).toContain("Height above the sea: not stated; that of Denver, CO was taken, 1650 m");
     expect(stated.notes).not.toContain("Height above");
     expect(silent.notes).toContain("same height, typical year");
   });
@@ -58,10 +58,12 @@ describe("a site's height", () => {
     expect(low.notes).toContain("1650 m higher, typical year");
   });
 
-  test("is sea level where no place speaks for the site", () => {
+  test("is sea level where no place speaks for the site, and says so", () => {
     const clearness = Array<number>(12).fill(0.5);
     const typed = answer({}, { kind: "months", clearness });
     expect(typed.clear).toBe(answer({ elevationM: 0 }, { kind: "months", clearness }).clear);
-    expect(typed.notes).not.toContain("Height above");
+    expect(typed.notes).toContain(
+      "Height above the sea: not stated, and no place near tells one; sea level was taken.",
+    );
   });
 });

@@ -69,6 +69,14 @@ describe("blendClimate: light", () => {
 describe("blendClimate: air and wind", () => {
   const range = { kind: "range" as const, lowC: counted(0), highC: counted(10) };
 
+  test("air of a place whose height is not known counts only where there is no other", () => {
+    const warm = { kind: "range" as const, lowC: twelve(25), highC: twelve(35) };
+    const unknown = share({ air: warm, elevationM: null }, 0.5, null);
+    const highland = blendClimate([unknown, share({ air: range }, 0.5, 1000)], SITE);
+    expect(highland.air?.lowC[0]).toBeCloseTo(-6.5, 9);
+    expect(blendClimate([{ ...unknown, weight: 1 }], SITE).air?.lowC[0]).toBe(25);
+  });
+
   test("air cools by 6.5 K for each kilometre up (ISO 2533), and is weighed", () => {
     const { air } = blendClimate(
       [

@@ -82,6 +82,14 @@ describe("nearestPlaces, by hand", () => {
     );
   });
 
+  test("a height that was borrowed from a place does not make that place win", () => {
+    // A coast without a stated height; the nearest place is a mountain's observatory, whose height was borrowed.
+    const stations = [north(60, { elevationM: 2500 }), north(70, { elevationM: 5 })];
+    const borrowed = nearestPlaces({ stations }, { ...SITE, elevationM: 2500, heightBorrowed: true });
+    // An unknown height counts like 20 km: 60^2 + 20^2 to 70^2 + 20^2.
+    expect(borrowed.map(({ weight }) => weight)[0]).toBeCloseTo(5300 / (4000 + 5300), 9);
+  });
+
   test("measured years and sunshine pull half as much", () => {
     expectWeights(
       [

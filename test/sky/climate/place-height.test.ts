@@ -17,18 +17,29 @@ const table = parseClimateTable(
 describe("placeHeight", () => {
   const spot = { latitudeDeg: 47, longitudeDeg: 11 };
 
-  test("is that of the nearest place whose height is known", () => {
-    expect(placeHeight({ kind: "nearest" }, table, spot)).toEqual({ place: "valley", elevationM: 600 });
-    expect(placeHeight({ kind: "table", file: "mine.csv" }, table, { ...spot, longitudeDeg: 11.7 })).toEqual({
-      place: "summit",
-      elevationM: 2200,
+  test("is the lower of two near places whose height is known, with what lies near", () => {
+    const valley = { place: "valley", elevationM: 600, among: [600, 2200] };
+    expect(placeHeight({ kind: "nearest" }, table, spot)).toEqual(valley);
+    const atSummit = { ...spot, longitudeDeg: 11.6 };
+    expect(placeHeight({ kind: "table", file: "mine.csv" }, table, atSummit)).toEqual(valley);
+  });
+
+  test("is the middle one of the nearest three", () => {
+    const third = { ...table.stations[1], id: "town", place: "town", longitudeDeg: 11.1, elevationM: 900 };
+    const fourth = { ...third, id: "far", place: "far", longitudeDeg: 12, elevationM: 700 };
+    const four = { stations: [...table.stations, third, fourth] };
+    expect(placeHeight({ kind: "nearest" }, four, spot)).toEqual({
+      place: "town",
+      elevationM: 900,
+      among: [600, 2200],
     });
   });
 
-  test("is that of a place asked for by name, near or far; none where the name's own is not known", () => {
+  test("is that of a place asked for by name, near or far; of those near it where its own is not known", () => {
     expect(placeHeight({ kind: "place", name: "summit" }, table, spot)?.elevationM).toBe(2200);
     expect(placeHeight({ kind: "place", name: "Denver, CO" }, shipped, spot)?.elevationM).toBe(1650);
-    expect(placeHeight({ kind: "place", name: "hill" }, table, spot)).toBeNull();
+    // The hill's own is not known: of those near it.
+    expect(placeHeight({ kind: "place", name: "hill" }, table, spot)?.place).toBe("valley");
     expect(() => placeHeight({ kind: "place", name: "sumit" }, table, spot)).toThrow(
       'did you mean "summit"?',
     );
@@ -36,8 +47,8 @@ describe("placeHeight", () => {
 
   test("reaches 150 km and no further", () => {
     // A degree of latitude is 111.2 km.
-    expect(placeHeight({ kind: "nearest" }, table, { latitudeDeg: 48.3, longitudeDeg: 11.6 })?.place).toBe(
-      "summit",
+    expect(placeHeight({ kind: "nearest" }, table, { latitudeDeg: 48.3, longitudeDeg: 11.45 })?.place).toBe(
+      "valley",
     );
     expect(placeHeight({ kind: "nearest" }, table, { latitudeDeg: 48.4, longitudeDeg: 11.6 })).toBeNull();
   });
@@ -47,9 +58,18 @@ describe("placeHeight", () => {
     expect(placeHeight({ kind: "analogy", like: "dry mountain" }, table, spot)).toBeNull();
   });
 
-  test("is told with where it can be stated", () => {
-    expect(heightNote({ place: "Denver, CO", elevationM: 1650 })).toBe(
-      "Height above the sea: that of Denver, CO, 1650 m, since the plan states none (site.elevationM).",
+  test("is told with where it can be stated; where near places differ by more than 300 m it must be", () => {
+    expect(heightNote({ place: "Denver, CO", elevationM: 1650, among: [1500, 1800] })).toBe(
+      "Height above the sea: not stated; that of Denver, CO was taken, 1650 m (site.elevationM states another).",
+    );
+    expect(heightNote({ place: "valley", elevationM: 600, among: [600, 2200] }, "--elevation")).toBe(
+      "Height above the sea: not stated; that of valley was taken, 600 m. Places near lie from 600 to 2200 m: state yours (--elevation).",
+    );
+  });
+
+  test("sea level is never taken in silence", () => {
+    expect(heightNote(null)).toMatch(
+      /^Height above the sea: not stated, and no place near tells one; sea level was taken\./,
     );
   });
 });

@@ -28,11 +28,17 @@ export interface PlaceShare {
   readonly weight: number;
 }
 
-/** Where a climate is wanted. */
-export interface ClimateSite {
+/** A place on the map. */
+export interface Spot {
   readonly latitudeDeg: number;
   readonly longitudeDeg: number;
+}
+
+/** Where a climate is wanted. */
+export interface ClimateSite extends Spot {
   readonly elevationM: number;
+  /** The height was taken from a place near, not stated: air is brought to it, but no place is chosen by it. */
+  readonly heightBorrowed?: true;
 }
 
 const MONTHS = Array.from({ length: 12 }, (_, month) => month);
@@ -115,6 +121,7 @@ const readShare = (
     );
   return {
     weight,
+    heightKnown: station.elevationM !== null,
     clearness: seasonShifted(clearness, shift),
     lowC: range === null ? null : toSite(range.lowC),
     highC: range === null ? null : toSite(range.highC),
@@ -123,6 +130,17 @@ const readShare = (
     dayMemory: dayMemory(station.dayMemory),
     shift,
   };
+};
+
+/**
+ * Places whose air counts: those of known height. Air of the rest cannot be brought to the site's height, and is taken only
+ * where there is no other.
+ */
+const withAir = <Share extends { readonly heightKnown: boolean; readonly lowC: Twelve | null }>(
+  read: readonly Share[],
+): readonly Share[] => {
+  const sure = read.filter(({ heightKnown, lowC }) => heightKnown && lowC !== null);
+  return sure.length === 0 ? read : sure;
 };
 
 const known = (
@@ -156,8 +174,9 @@ export const blendClimate = (
     const index = clearness[month] ?? Number.NaN;
     return extraterrestrialKWhM2 * (Number.isFinite(index) ? index : usual);
   });
-  const lows = known(read.map(({ lowC, weight }) => ({ values: lowC, weight })));
-  const highs = known(read.map(({ highC, weight }) => ({ values: highC, weight })));
+  const airy = withAir(read);
+  const lows = known(airy.map(({ lowC, weight }) => ({ values: lowC, weight })));
+  const highs = known(airy.map(({ highC, weight }) => ({ values: highC, weight })));
   const winds = known(read.map(({ windMs, weight }) => ({ values: windMs, weight })));
   return {
     globalKWhM2,

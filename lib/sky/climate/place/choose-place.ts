@@ -8,17 +8,14 @@ import { PlanError } from "../../../units/problem.ts";
 import type { Climate } from "../climate.ts";
 import type { ClimateStation, StationSource } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
-import { blendClimate, type ClimateSite, type PlaceShare } from "./blend.ts";
+import { blendClimate, type ClimateSite, type PlaceShare, type Spot } from "./blend.ts";
 import { type ChosenClimate, placeLine } from "./chosen-climate.ts";
 
 /** Mean radius of the Earth, km (IUGG). */
 const EARTH_KM = 6371;
 
 /** Great-circle distance in km (haversine). */
-export const distanceKm = (
-  a: Pick<ClimateSite, "latitudeDeg" | "longitudeDeg">,
-  b: Pick<ClimateSite, "latitudeDeg" | "longitudeDeg">,
-): number => {
+export const distanceKm = (a: Spot, b: Spot): number => {
   const [from, to] = [toRadians(a.latitudeDeg), toRadians(b.latitudeDeg)];
   const half = Math.sin((to - from) / 2) ** 2;
   const round = Math.sin(toRadians(b.longitudeDeg - a.longitudeDeg) / 2) ** 2;
@@ -65,7 +62,9 @@ interface Neighbour {
 const neighbourOf = (station: ClimateStation, site: ClimateSite): Neighbour => {
   const away = distanceKm(station, site);
   const heightDifferenceM = station.elevationM === null ? null : site.elevationM - station.elevationM;
-  const heightKm = heightDifferenceM === null ? UNKNOWN_HEIGHT_KM : heightDifferenceM / 1000;
+  // A height that was borrowed from one of the places would choose that place again.
+  const heightKm =
+    heightDifferenceM === null || site.heightBorrowed === true ? UNKNOWN_HEIGHT_KM : heightDifferenceM / 1000;
   return {
     station,
     distanceKm: away,
@@ -125,7 +124,10 @@ const sourceWarnings = (shares: readonly PlaceShare[], latitudeDeg: number): rea
   ];
 };
 
-const distanceWarnings = (shares: readonly PlaceShare[]): readonly string[] => {
+const distanceWarnings = (
+  shares: readonly PlaceShare[],
+  { heightBorrowed }: ClimateSite,
+): readonly string[] => {
   const near = Math.min(...shares.map((share) => share.distanceKm));
   const height = shares.reduce(
     (sum, { heightDifferenceM, weight }) => sum + weight * Math.abs(heightDifferenceM ?? 0),
@@ -135,8 +137,13 @@ const distanceWarnings = (shares: readonly PlaceShare[]): readonly string[] => {
     ...(near > FAR_KM
       ? [`The nearest place is ${Math.round(near)} km away: too far to trust near mountains and coasts.`]
       : []),
-    ...(height > FAR_HEIGHT_M
+    ...(heightBorrowed !== true && height > FAR_HEIGHT_M
       ? [`The site is ${Math.round(height)} m above or below the places: cloud may differ much.`]
+      : []),
+    ...(shares.every(({ station: { air, elevationM } }) => air !== null && elevationM === null)
+      ? [
+          "The height of the places is not known: the air is theirs, 6.5 degC too warm for each 1000 m they lie lower.",
+        ]
       : []),
   ];
 };
@@ -157,7 +164,7 @@ export const climateOfShares = (
     climate: withDistance(blendClimate(shares, site, relation), effectiveKm),
     shares,
     says: shares.map(placeLine).join("; "),
-    warnings: [...distanceWarnings(shares), ...sourceWarnings(shares, site.latitudeDeg)],
+    warnings: [...distanceWarnings(shares, site), ...sourceWarnings(shares, site.latitudeDeg)],
   };
 };
 

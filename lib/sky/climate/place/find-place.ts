@@ -6,7 +6,7 @@ import { nearestName } from "../../../plan/nearest-name.ts";
 import { PlanError } from "../../../units/problem.ts";
 import type { ClimateStation } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
-import type { ClimateSite } from "./blend.ts";
+import type { ClimateSite, Spot } from "./blend.ts";
 import { climateOfShares, distanceKm } from "./choose-place.ts";
 import type { ChosenClimate } from "./chosen-climate.ts";
 
@@ -63,11 +63,7 @@ export const findPlaces = (table: ClimateTable, search: string, most = 10): read
  *
  * @throws PlanError when no place has such a name, with the nearest name there is
  */
-export const namedPlace = (
-  table: ClimateTable,
-  name: string,
-  site: Omit<ClimateSite, "elevationM">,
-): ClimateStation => {
+export const namedPlace = (table: ClimateTable, name: string, site: Spot): ClimateStation => {
   const found = ranked(table, name);
   const [nearest] = found
     .filter(({ rank }) => rank === found[0]?.rank)

@@ -54,7 +54,7 @@ export const placeSection: Section = {
       path: ["site", "elevationM"],
       label: "Above the sea",
       unit: "m",
-      says: "Left empty, as when the place has moved: that of the place whose climate is taken, else the sea's.",
+      says: "Left empty, as when the place has moved: that of the places near, else the sea's; the notes say which.",
     },
     {
       kind: "choice",

@@ -20,7 +20,7 @@ export interface EnergyLedger {
   dischargeLoss: number;
   selfDischarge: number;
   /** Offered and taken by nothing: the battery was full, too cold, or could not take it fast enough. */
-  turnedAway: number;
+  curtailed: number;
 }
 
 /** A ledger with nothing in it. */
@@ -33,7 +33,7 @@ export const emptyLedger = (): EnergyLedger => ({
   chargeLoss: 0,
   dischargeLoss: 0,
   selfDischarge: 0,
-  turnedAway: 0,
+  curtailed: 0,
 });
 
 /** Empties a ledger for its next use. */
@@ -46,7 +46,7 @@ export const clearLedger = (ledger: EnergyLedger): void => {
   ledger.chargeLoss = 0;
   ledger.dischargeLoss = 0;
   ledger.selfDischarge = 0;
-  ledger.turnedAway = 0;
+  ledger.curtailed = 0;
 };
 
 /** Below this nothing has moved: the rounding of what is stored would be a share of it. */
@@ -54,7 +54,7 @@ const NOTHING_WH = 1e-6;
 
 /**
  * What the books do not account for, as a share of throughput:
- * offered - (stored at the end - at the start) - used - lost - turned away, over all that moved.
+ * offered - (stored at the end - at the start) - used - lost - curtailed, over all that moved.
  *
  * Rounding leaves about 1e-15 a step; more than 1e-9 is a fault. 0 when less than a microwatt-hour moved.
  *
@@ -62,10 +62,10 @@ const NOTHING_WH = 1e-6;
  * @param endWh Stored at the end.
  */
 export const balanceResidual = (ledger: EnergyLedger, startWh: number, endWh: number): number => {
-  const { offered, used, ownUse, heater, chargeLoss, dischargeLoss, selfDischarge, turnedAway } = ledger;
+  const { offered, used, ownUse, heater, chargeLoss, dischargeLoss, selfDischarge, curtailed } = ledger;
   const lost = ownUse + heater + chargeLoss + dischargeLoss + selfDischarge;
-  const throughput = offered + used + lost + turnedAway + Math.abs(endWh - startWh);
-  return throughput < NOTHING_WH ? 0 : (offered - (endWh - startWh) - used - lost - turnedAway) / throughput;
+  const throughput = offered + used + lost + curtailed + Math.abs(endWh - startWh);
+  return throughput < NOTHING_WH ? 0 : (offered - (endWh - startWh) - used - lost - curtailed) / throughput;
 };
 
 /** What one step asks of the battery. Powers are means over the step, W, 0 or more. */
@@ -146,7 +146,7 @@ export const stepBattery = (
       ledger.heater += heaterW * hours;
       ledger.chargeLoss += taken - (after - held);
       ledger.selfDischarge += storedWh - held;
-      ledger.turnedAway += (over - heaterW) * hours - taken;
+      ledger.curtailed += (over - heaterW) * hours - taken;
     }
     return after;
   }

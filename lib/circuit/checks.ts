@@ -68,7 +68,7 @@ const currentRemarks = (
           controller.kind === "pwm" ? "danger" : "loss",
           controller.kind === "pwm"
             ? `The panels can give ${most.toFixed(1)} A, the controller stands ${controller.maxCurrentA} A. Take a larger one.`
-            : `The panels could charge with ${most.toFixed(1)} A, the controller gives at most ${controller.maxCurrentA} A: the rest of strong light is turned away.`,
+            : `The panels could charge with ${most.toFixed(1)} A, the controller gives at most ${controller.maxCurrentA} A: the rest of strong light is curtailed.`,
         ),
       ]
     : [];

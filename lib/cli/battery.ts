@@ -31,7 +31,7 @@ From the light to the loads: cables, controller and battery of the plan, lived w
 every year of its weather file, or through many seasons drawn from its climate.
 The plan's sections circuit, battery and loads say what there is; what they leave out has defaults.
 
-  --csv FILE       the season, one row a day: offered, used, short, turned away, lowest charge
+  --csv FILE       the season, one row a day: offered, used, short, curtailed, lowest charge
   --wiring FILE    cables: drop, loss and what the next sizes up return, one row a size
   --chart FILE     the charge through the season (SVG)
   --json           the whole answer as JSON on standard output
@@ -41,7 +41,7 @@ The plan's sections circuit, battery and loads say what there is; what they leav
 
 Words used
   short day        a day on which the loads went without a watt-hour or more
-  turned away      light that nothing could take: battery full, too cold, or too slow
+  curtailed        light that nothing could take: battery full, too cold, or too slow
   lowest charge    of the whole capacity; the floor is what you are not willing to take out
 
 Examples

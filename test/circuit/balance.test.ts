@@ -131,7 +131,7 @@ describe("stepBattery", () => {
           0,
         );
         expect(short.endWh).toBeCloseTo(long.endWh, 6);
-        expect(short.ledger.turnedAway).toBeCloseTo(long.ledger.turnedAway, 5);
+        expect(short.ledger.curtailed).toBeCloseTo(long.ledger.curtailed, 5);
       }),
       { numRuns: 500 },
     );
@@ -201,19 +201,19 @@ describe("stepBattery by hand", () => {
     const model = plain({ taperHours: 1, maxChargePerHourPct: 300 });
     const { endWh, ledger } = oneStep(model, 5000, 0, 1, 25, 1180);
     expect(endWh).toBeCloseTo(1180 + 100 * (1 - Math.exp(-1)), 9);
-    expect(ledger.turnedAway).toBeCloseTo(5000 - 100 * (1 - Math.exp(-1)), 9);
+    expect(ledger.curtailed).toBeCloseTo(5000 - 100 * (1 - Math.exp(-1)), 9);
   });
 
   test("the charge limit turns the rest away: 20 % of 1280 Wh an hour is 256 W", () => {
     const { endWh, ledger } = oneStep(plain({ maxChargePerHourPct: 20 }), 400, 0, 1);
     expect(endWh).toBeCloseTo(640 + 256, 9);
-    expect(ledger.turnedAway).toBeCloseTo(144, 9);
+    expect(ledger.curtailed).toBeCloseTo(144, 9);
   });
 
   test("lithium is not charged below freezing unless heated, and the heater runs from what is over", () => {
     const cold = oneStep(plain({}), 100, 20, 1, -3);
     expect(cold.endWh).toBe(640);
-    expect(cold.ledger.turnedAway).toBeCloseTo(80, 9);
+    expect(cold.ledger.curtailed).toBeCloseTo(80, 9);
     const heated = oneStep(plain({ heaterW: 30 }), 100, 20, 1, -3);
     expect(heated.endWh).toBeCloseTo(690, 9);
     expect(heated.ledger.heater).toBeCloseTo(30, 9);
@@ -253,11 +253,11 @@ describe("the ledger", () => {
     chargeLoss: 3,
     dischargeLoss: 4,
     selfDischarge: 5,
-    turnedAway: 6,
+    curtailed: 6,
   };
 
   test("says what its books do not account for, as a share of all that moved", () => {
-    // 100 - 50 into storage - 30 - 15 lost - 6 turned away = -1, of 100 + 30 + 15 + 6 + 50 = 201 Wh moved.
+    // 100 - 50 into storage - 30 - 15 lost - 6 curtailed = -1, of 100 + 30 + 15 + 6 + 50 = 201 Wh moved.
     expect(balanceResidual(entries, 10, 60)).toBeCloseTo(-1 / 201, 12);
     // 20 Wh out of storage: 100 + 20 - 30 - 15 - 6 = 69, of 171.
     expect(balanceResidual(entries, 60, 40)).toBeCloseTo(69 / 171, 12);
@@ -300,7 +300,7 @@ describe("the ledger", () => {
     // 730 Wh at 80 % are 584 Wh on top of 576 Wh, still below the 1216 Wh that it fills to at 10 degC.
     expect(warm).toBeCloseTo(1160, 9);
     expect(ledger.chargeLoss).toBeCloseTo((warm - 576) / 4, 9);
-    expect(ledger.turnedAway).toBeCloseTo(730 - (warm - 576) / 0.8, 9);
+    expect(ledger.curtailed).toBeCloseTo(730 - (warm - 576) / 0.8, 9);
     expect(ledger.heater).toBe(0);
     // Below freezing 5 W of the 10 W over go into the heater for two hours; the other 5 W into storage.
     const cold = emptyLedger();
@@ -310,13 +310,13 @@ describe("the ledger", () => {
     ).toBeCloseTo(648, 9);
     expect(cold).toMatchObject({ offered: 24, used: 3, ownUse: 1, heater: 10, short: 0, dischargeLoss: 0 });
     expect(cold.chargeLoss).toBeCloseTo(2, 9);
-    expect(cold.turnedAway).toBeCloseTo(0, 9);
+    expect(cold.curtailed).toBeCloseTo(0, 9);
     // 12 W wanting for two hours at 50 %: 48 Wh out of storage, half of them lost.
     const night = emptyLedger();
     expect(
       stepBattery(still, warmthOf(still, 20), 640, { offeredW: 3, loadW: 14, ownW: 1 }, 2, night),
     ).toBeCloseTo(592, 9);
-    expect(night).toMatchObject({ offered: 6, used: 28, ownUse: 2, short: 0, turnedAway: 0, heater: 0 });
+    expect(night).toMatchObject({ offered: 6, used: 28, ownUse: 2, short: 0, curtailed: 0, heater: 0 });
     expect(night.dischargeLoss).toBeCloseTo(24, 9);
   });
 

@@ -64,11 +64,11 @@ describe("circuitRemarks", () => {
     const pair = [panel({}, "pair", 2)];
     // Half charged an AGM battery rests at 12.3 V: 99.9 / 12.3 = 8.12 A each.
     expect(said(mppt({ maxCurrentA: 10 }), pair)).toEqual([
-      "loss: The panels could charge with 16.2 A, the controller gives at most 10 A: the rest of strong light is turned away.",
+      "loss: The panels could charge with 16.2 A, the controller gives at most 10 A: the rest of strong light is curtailed.",
     ]);
     expect(said(mppt({ maxCurrentA: 10 }, { wiring: "own-controllers" }), pair)).toEqual([]);
     expect(said(mppt({ maxCurrentA: 8 }, { wiring: "own-controllers" }), [panel()])).toEqual([
-      "loss: The panels could charge with 8.1 A, the controller gives at most 8 A: the rest of strong light is turned away.",
+      "loss: The panels could charge with 8.1 A, the controller gives at most 8 A: the rest of strong light is curtailed.",
     ]);
     // A PWM controller passes the panels' own short-circuit current.
     expect(said(pwm({ maxCurrentA: 12 }), pair)).toEqual([]);

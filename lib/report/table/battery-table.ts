@@ -7,7 +7,7 @@ export interface BatteryRow {
   readonly offeredWh: number;
   readonly usedWh: number;
   readonly shortWh: number;
-  readonly turnedAwayWh: number;
+  readonly curtailedWh: number;
   readonly lowestPct: number;
   readonly band: { readonly p10Pct: number; readonly p50Pct: number; readonly p90Pct: number } | null;
   readonly shortPct: number;
@@ -19,7 +19,7 @@ const rowsOf = (season: BatterySeason): readonly BatteryRow[] =>
     offeredWh: season.meanOfferedWh[day],
     usedWh: season.meanUsedWh[day],
     shortWh: season.meanShortWh[day],
-    turnedAwayWh: season.meanTurnedAwayWh[day],
+    curtailedWh: season.meanCurtailedWh[day],
     lowestPct: 100 * season.meanLowest[day],
     band: season.lowest && {
       p10Pct: 100 * season.lowest.p10[day],
@@ -55,10 +55,10 @@ const COLUMNS: readonly Column<BatteryRow>[] = [
   wh("used_Wh", "used", "What the loads got.", ({ usedWh }) => usedWh),
   wh("short_Wh", "short", "What the loads asked for and did not get.", ({ shortWh }) => shortWh),
   wh(
-    "turned_away_Wh",
-    "turned away",
+    "curtailed_Wh",
+    "curtailed",
     "Offered and taken by nothing: battery full, too cold, or too slow.",
-    ({ turnedAwayWh }) => turnedAwayWh,
+    ({ curtailedWh }) => curtailedWh,
   ),
   pct(
     "lowest_charge_pct",

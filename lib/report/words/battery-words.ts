@@ -48,7 +48,7 @@ const firstShortWords = ({ outcomes, days }: BatterySeason): string | null => {
 /** A battery's season in plain sentences. */
 export const batterySummary = (season: BatterySeason): readonly string[] => {
   const days = season.days.length;
-  const perDay = (of: "offeredWh" | "usedWh" | "turnedAwayWh") => energyWords(meanOutcome(season, of) / days);
+  const perDay = (of: "offeredWh" | "usedWh" | "curtailedWh") => energyWords(meanOutcome(season, of) / days);
   const shortDays = meanOutcome(season, "shortDays");
   const p90 = quantileOutcome(season, "shortDays", 0.9);
   const lowest = Math.round(100 * meanOutcome(season, "lowest"));
@@ -68,7 +68,7 @@ export const batterySummary = (season: BatterySeason): readonly string[] => {
       p90 === null ? "" : `, more than ${Math.round(p90)} in one season of ten`
     }; the loads go short of ${energyWords(meanOutcome(season, "shortWh"))}.`,
     ...(first === null ? [] : [first]),
-    `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("turnedAwayWh")} are turned away.`,
+    `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("curtailedWh")} are curtailed.`,
     `The charge falls to ${lowest <= floor ? `its floor, ${floor} %` : `${lowest} % at its lowest${worse}`}${run > 0 ? `; the longest run of bad days that is survived is ${run}` : ""}.`,
     `The battery is full by noon on ${Math.round((100 * meanOutcome(season, "fullByNoonDays")) / days)} % of days.`,
   ];

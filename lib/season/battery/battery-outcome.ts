@@ -19,7 +19,7 @@ export interface SeasonOutcome {
   readonly usedWh: number;
   readonly shortWh: number;
   readonly offeredWh: number;
-  readonly turnedAwayWh: number;
+  readonly curtailedWh: number;
   readonly lostWh: number;
   /** Lowest state of charge of the season, 0 to 1 of the whole capacity. */
   readonly lowest: number;
@@ -54,7 +54,7 @@ export const outcomeOfDays = (calendar: readonly SeasonDay[], days: BatteryDays)
     usedWh: totalWh(days.usedWh),
     shortWh: totalWh(days.shortWh),
     offeredWh: totalWh(days.offeredWh),
-    turnedAwayWh: totalWh(days.turnedAwayWh),
+    curtailedWh: totalWh(days.curtailedWh),
     lostWh: totalWh(days.lostWh),
     lowest: days.lowest.reduce((least, share) => Math.min(least, share), 1),
     fullByNoonDays: days.fullAfterNoonH.reduce((count, hour) => count + (hour <= NOON_H ? 1 : 0), 0),

@@ -27,7 +27,7 @@ export interface BatteryDays {
   readonly wantedWh: Float64Array;
   readonly usedWh: Float64Array;
   readonly shortWh: Float64Array;
-  readonly turnedAwayWh: Float64Array;
+  readonly curtailedWh: Float64Array;
   readonly lostWh: Float64Array;
   /** State of charge of the whole capacity, 0 to 1: the day's lowest, and at its end. */
   readonly lowest: Float64Array;
@@ -46,7 +46,7 @@ export const emptyBatteryDays = (days: number): BatteryDays => {
     wantedWh: column(),
     usedWh: column(),
     shortWh: column(),
-    turnedAwayWh: column(),
+    curtailedWh: column(),
     lostWh: column(),
     lowest: column(),
     atEnd: column(),
@@ -67,7 +67,7 @@ const addTo = (total: EnergyLedger, day: EnergyLedger): void => {
   total.chargeLoss += day.chargeLoss;
   total.dischargeLoss += day.dischargeLoss;
   total.selfDischarge += day.selfDischarge;
-  total.turnedAway += day.turnedAway;
+  total.curtailed += day.curtailed;
 };
 
 /** Watts drawn in a step, coolers at this day's running share. */
@@ -144,7 +144,7 @@ export const runBattery = (
     out.wantedWh[day] = ledger.used + ledger.short;
     out.usedWh[day] = ledger.used;
     out.shortWh[day] = ledger.short;
-    out.turnedAwayWh[day] = ledger.turnedAway;
+    out.curtailedWh[day] = ledger.curtailed;
     out.lostWh[day] =
       ledger.ownUse + ledger.heater + ledger.chargeLoss + ledger.dischargeLoss + ledger.selfDischarge;
     out.lowest[day] = (reserveWh + lowestWh) / capacityWh;

@@ -24,7 +24,7 @@ export interface BatterySeason {
   readonly meanOfferedWh: Float64Array;
   readonly meanUsedWh: Float64Array;
   readonly meanShortWh: Float64Array;
-  readonly meanTurnedAwayWh: Float64Array;
+  readonly meanCurtailedWh: Float64Array;
   /** Share of the seasons in which each day is short, 0 to 1. */
   readonly shortShare: Float64Array;
 }
@@ -53,7 +53,7 @@ const stateBand = (band: DayBand | null): StateBand | null =>
 const gatherer = (setUp: SetUp, calendar: readonly SeasonDay[], seasons: number) => {
   const column = () => new Float64Array(calendar.length);
   const [meanLowest, meanOfferedWh, meanUsedWh] = [column(), column(), column()];
-  const [meanShortWh, meanTurnedAwayWh, shortShare] = [column(), column(), column()];
+  const [meanShortWh, meanCurtailedWh, shortShare] = [column(), column(), column()];
   const outcomes: SeasonOutcome[] = [];
   const lowest: Float64Array[] = [];
   return {
@@ -65,7 +65,7 @@ const gatherer = (setUp: SetUp, calendar: readonly SeasonDay[], seasons: number)
         meanOfferedWh[day] += days.offeredWh[day] / seasons;
         meanUsedWh[day] += days.usedWh[day] / seasons;
         meanShortWh[day] += days.shortWh[day] / seasons;
-        meanTurnedAwayWh[day] += days.turnedAwayWh[day] / seasons;
+        meanCurtailedWh[day] += days.curtailedWh[day] / seasons;
         if (days.shortWh[day] >= SHORT_DAY_WH) shortShare[day] += 1 / seasons;
       }
     },
@@ -83,7 +83,7 @@ const gatherer = (setUp: SetUp, calendar: readonly SeasonDay[], seasons: number)
       meanOfferedWh,
       meanUsedWh,
       meanShortWh,
-      meanTurnedAwayWh,
+      meanCurtailedWh,
       shortShare,
     }),
   };

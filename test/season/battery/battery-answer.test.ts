@@ -80,7 +80,7 @@ describe("batterySeasons", () => {
       "meanOfferedWh",
       "meanUsedWh",
       "meanShortWh",
-      "meanTurnedAwayWh",
+      "meanCurtailedWh",
       "shortShare",
     ] as const) {
       season[column].forEach((value, day) => {
@@ -92,7 +92,7 @@ describe("batterySeasons", () => {
       ["meanOfferedWh", "offeredWh"],
       ["meanUsedWh", "usedWh"],
       ["meanShortWh", "shortWh"],
-      ["meanTurnedAwayWh", "turnedAwayWh"],
+      ["meanCurtailedWh", "curtailedWh"],
     ] as const) {
       const total = season[column].reduce((sum, wh) => sum + wh, 0);
       expect(total).toBeGreaterThan(0);
@@ -114,8 +114,8 @@ describe("batterySeasons", () => {
     const { asIs } = todayOf(plan, skies.skies);
     const source = { kind: "years" as const, sun: skies.skies.sun, skies: [mild, cold], cloudIn: true };
     const [{ outcomes }] = batterySeasons(source, [asIs], optionsOf(plan));
-    // Lithium takes no charge below freezing: all that is offered beyond the loads is turned away.
-    expect(outcomes[1].turnedAwayWh).toBeGreaterThan(outcomes[0].turnedAwayWh + 100);
+    // Lithium takes no charge below freezing: all that is offered beyond the loads is curtailed.
+    expect(outcomes[1].curtailedWh).toBeGreaterThan(outcomes[0].curtailedWh + 100);
     expect(outcomes[1].shortDays).toBeGreaterThan(outcomes[0].shortDays);
   });
 
@@ -139,8 +139,8 @@ describe("batterySeasons", () => {
     expect(season.outcomes).toHaveLength(10);
     expect(new Set(season.outcomes.map(({ offeredWh }) => offeredWh)).size).toBe(10);
     // Lithium takes no charge below freezing: from the first night on only what the loads take at once is of use.
-    for (const { turnedAwayWh, shortDays } of season.outcomes) {
-      expect(turnedAwayWh).toBeGreaterThan(0);
+    for (const { curtailedWh, shortDays } of season.outcomes) {
+      expect(curtailedWh).toBeGreaterThan(0);
       expect(shortDays).toBeGreaterThan(0);
     }
     expect(batteryOfPlan(climate, skies).doubt).toBe("many seasons");

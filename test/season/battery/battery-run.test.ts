@@ -64,11 +64,11 @@ const run = (
 
 describe("runBattery, by hand", () => {
   test("fills, turns away, is drawn on and goes short", () => {
-    // Day 1: 50 Wh, morning 10 W x 6 h fills it (10 turned away), noon's 10 W x half a step x 6 h = 30 is turned away,
+    // Day 1: 50 Wh, morning 10 W x 6 h fills it (10 curtailed), noon's 10 W x half a step x 6 h = 30 is curtailed,
     // 5 W x 6 h at night leave 70. Day 2: 10 W x 6 h leave 10, of the next 30 wanted 10 are there: 20 short.
     const days = run({ loads: steady(0, 0, 0, 5, 10, 5, 0, 0) });
     expect([...days.offeredWh]).toEqual([90, 0]);
-    expect([...days.turnedAwayWh]).toEqual([40, 0]);
+    expect([...days.curtailedWh]).toEqual([40, 0]);
     expect([...days.usedWh]).toEqual([30, 70]);
     expect([...days.shortWh]).toEqual([0, 20]);
     expect([...days.wantedWh]).toEqual([30, 90]);
@@ -116,8 +116,8 @@ describe("runBattery, by hand", () => {
 
   test("follows the air unless it is kept warm", () => {
     const frost = Float64Array.of(-5, -5);
-    expect([...run({ airC: frost }).turnedAwayWh]).toEqual([90, 0]);
-    expect([...run({ airC: frost, battery: { keptAtC: 10 } }).turnedAwayWh]).toEqual([40, 0]);
+    expect([...run({ airC: frost }).curtailedWh]).toEqual([90, 0]);
+    expect([...run({ airC: frost, battery: { keptAtC: 10 } }).curtailedWh]).toEqual([40, 0]);
     expect([...run({ airC: Float64Array.of(-5, 20) }).atEnd]).toEqual([0.75, 0.75]);
   });
 
@@ -165,8 +165,8 @@ describe("runBattery, by hand", () => {
       airC: Float64Array.of(20, -5),
       battery: { usableWh: 1000 },
     });
-    expect(cold.turnedAwayWh[0]).toBeCloseTo(0, 9);
-    expect(cold.turnedAwayWh[1]).toBeCloseTo(0.1 * 12 * 12, 9);
+    expect(cold.curtailedWh[0]).toBeCloseTo(0, 9);
+    expect(cold.curtailedWh[1]).toBeCloseTo(0.1 * 12 * 12, 9);
   });
 });
 
@@ -306,7 +306,7 @@ describe("outcomeOfDays, by hand", () => {
     wantedWh: column(20, 20, 20, 90, 90),
     usedWh: column(20, 20, 19, 90, 89.5),
     shortWh: column(0, 0, 1, 0, 0.5),
-    turnedAwayWh: column(0, 0, 0, 7, 8),
+    curtailedWh: column(0, 0, 0, 7, 8),
     lostWh: column(1, 2, 3, 20, 10),
     lowest: column(0.9, 0.5, 0.2, 0.3, 0.4),
     atEnd: column(0, 0, 0, 0, 0),
@@ -324,7 +324,7 @@ describe("outcomeOfDays, by hand", () => {
       usedWh: 238.5,
       shortWh: 1.5,
       offeredWh: 240,
-      turnedAwayWh: 15,
+      curtailedWh: 15,
       lostWh: 36,
       lowest: 0.2,
       fullByNoonDays: 2,

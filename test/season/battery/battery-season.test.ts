@@ -123,7 +123,7 @@ describe("batterySeasons over random plans", () => {
 });
 
 describe("runBattery", () => {
-  test("is the sum of its days: what goes in is used, lost, turned away or stored", () => {
+  test("is the sum of its days: what goes in is used, lost, curtailed or stored", () => {
     const loads = loadsOf(30);
     const steps = batterySteps(sun);
     const model = batteryModel(plan.battery);
@@ -142,7 +142,7 @@ describe("runBattery", () => {
     let stored = 1;
     for (let day = 0; day < sun.days.length; day += 1) {
       const gained = (days.atEnd[day] - stored) * model.capacityWh;
-      const spent = days.usedWh[day] + days.lostWh[day] + days.turnedAwayWh[day];
+      const spent = days.usedWh[day] + days.lostWh[day] + days.curtailedWh[day];
       expect(days.offeredWh[day]).toBeCloseTo(gained + spent, 6);
       expect(days.wantedWh[day]).toBeCloseTo(days.usedWh[day] + days.shortWh[day], 9);
       stored = days.atEnd[day];
@@ -256,13 +256,13 @@ test("balanceResidual finds a slip", () => {
     chargeLoss: 3,
     dischargeLoss: 2,
     selfDischarge: 0,
-    turnedAway: 10,
+    curtailed: 10,
   };
   expect(balanceResidual(ledger, 50, 70)).toBe(0);
-  expect(balanceResidual({ ...ledger, turnedAway: 9 }, 50, 70)).toBeCloseTo(1 / 199, 9);
+  expect(balanceResidual({ ...ledger, curtailed: 9 }, 50, 70)).toBeCloseTo(1 / 199, 9);
   expect(
     balanceResidual(
-      { ...ledger, offered: 0, used: 0, ownUse: 0, chargeLoss: 0, dischargeLoss: 0, turnedAway: 0 },
+      { ...ledger, offered: 0, used: 0, ownUse: 0, chargeLoss: 0, dischargeLoss: 0, curtailed: 0 },
       5,
       5,
     ),

@@ -257,7 +257,7 @@ describe("circuitRemarks", () => {
     );
     expect(
       remarksFor({ panels: [{ ...tall, howMany: 3 }], circuit: { controller: { kind: "mppt" } } }),
-    ).toMatch(/the rest of strong light is turned away/);
+    ).toMatch(/the rest of strong light is curtailed/);
     expect(remarksFor({ panels: [{ name: "three", howMany: 3, module: { powerW: 30 } }] })).toContain(
       "each needs a fuse of its own",
     );

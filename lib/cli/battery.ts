@@ -5,9 +5,9 @@ import { batteryTable } from "../report/table/battery-table.ts";
 import { wiringTable } from "../report/table/wiring-table.ts";
 import {
   batterySummary,
-  doubtWords,
   ruleWords,
   standUseWords,
+  uncertaintyWords,
   wiringSummary,
 } from "../report/words/battery-words.ts";
 import { circuitCautions } from "../report/words/circuit-cautions.ts";
@@ -79,7 +79,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const answer = batteryOfPlan(plan, lived.skies, lived.progress);
   lived.end();
   const { season, wiring } = answer;
-  const notes = [...lived.skies.notes, ...doubtWords(answer.doubt)];
+  const notes = [...lived.skies.notes, ...uncertaintyWords(answer.uncertainty)];
   const cautions = circuitCautions(plan);
   await deliver(
     {

@@ -2,7 +2,7 @@ import type { Plan } from "../plan/plan.ts";
 import { svgFile } from "../report/chart/svg-file.ts";
 import { worthChart } from "../report/chart/worth-chart.ts";
 import { worthTable } from "../report/table/worth-table.ts";
-import { doubtWords, standUseWords } from "../report/words/battery-words.ts";
+import { standUseWords, uncertaintyWords } from "../report/words/battery-words.ts";
 import { secondPanelCautions } from "../report/words/circuit-cautions.ts";
 import { circuitModelWords } from "../report/words/circuit-models.ts";
 import { modelWords } from "../report/words/model-words.ts";
@@ -88,12 +88,12 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const lived = await livedSkies(given, planFile.folder, voice);
   const { plan } = lived;
   const { worth } = plan;
-  const { answer, doubt } = worthOfPlan(plan, lived.skies, lived.progress);
+  const { answer, uncertainty } = worthOfPlan(plan, lived.skies, lived.progress);
   const smallest = switchedOn(words, "smallest")
     ? smallestPanelsOfPlan(plan, lived.skies, lived.progress)
     : [];
   lived.end();
-  const notes = [...lived.skies.notes, ...doubtWords(doubt)];
+  const notes = [...lived.skies.notes, ...uncertaintyWords(uncertainty)];
   const cautions = secondPanelCautions(plan);
   await deliver(
     {

@@ -60,9 +60,9 @@ export { aimsHeadline } from "./words/aims-headline.ts";
 export { aimsSummary } from "./words/aims-summary.ts";
 export {
   batterySummary,
-  doubtWords,
   ruleWords,
   standUseWords,
+  uncertaintyWords,
   wiringSummary,
 } from "./words/battery-words.ts";
 export { circuitCautions, secondPanelCautions } from "./words/circuit-cautions.ts";

@@ -6,7 +6,7 @@ export { type ClockStretch, clockStretches, noonClocks } from "./aiming/walk-clo
 export {
   type BatteryAnswer,
   batteryOfPlan,
-  type SkyDoubt,
+  type SkyUncertainty,
   smallestPanelsOfPlan,
   type WorthOfPlan,
   worthOfPlan,

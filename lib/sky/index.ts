@@ -2,7 +2,7 @@
 export { airMassOfSine, relativeAirMass, standardPressureHPa } from "./air-mass.ts";
 export { birdClearLight, broadbandAod, type ClearAir, type ClearLight } from "./bird.ts";
 export { clearSkyColumns, type MonthlyAlbedo, type MonthlyWeather } from "./clear-sky-columns.ts";
-export { type AirRange, type Climate, type ClimateDoubt, NO_DOUBT } from "./climate/climate.ts";
+export { type AirRange, type Climate, type ClimateUncertainty, NO_UNCERTAINTY } from "./climate/climate.ts";
 export {
   type ClearnessDay,
   dayMemory,
@@ -21,7 +21,12 @@ export { type MonthSun, monthSuns } from "./climate/month-sun.ts";
 export { climateByAnalogy } from "./climate/place/analogy.ts";
 export type { ClimateSite, PlaceShare } from "./climate/place/blend.ts";
 export { climateNear, distanceKm, nearestPlaces } from "./climate/place/choose-place.ts";
-export { type ChoiceKind, type ChosenClimate, doubtLine, placeLine } from "./climate/place/chosen-climate.ts";
+export {
+  type ChoiceKind,
+  type ChosenClimate,
+  placeLine,
+  uncertaintyLine,
+} from "./climate/place/chosen-climate.ts";
 export { climateOfPlace, findPlaces } from "./climate/place/find-place.ts";
 export { type PlaceHeight, placeHeight } from "./climate/place/place-height.ts";
 export { chosenClimate, climateNotes, isRough } from "./climate/place/plan-climate.ts";

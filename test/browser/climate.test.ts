@@ -14,7 +14,7 @@ const choose = async (page: Page, label: string, option: string): Promise<void> 
   await page.getByLabel(label, { exact: true }).selectOption({ label: option });
 };
 
-test("a climate chosen under Sky answers offline with its source, its band and its doubt; an analogy is called rough", async () => {
+test("a climate chosen under Sky answers offline with its source, its band and its uncertainty; an analogy is called rough", async () => {
   const { page, complaints, foreign, close } = await opened();
   const words = page.locator(".sky-words");
   await choose(page, "Where the light comes from", "the climate of the place, with cloud");

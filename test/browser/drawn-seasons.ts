@@ -39,7 +39,10 @@ export const drawnSeasons = (): Drawn => {
   const { cloud, skies } = skiesOfPlan(plan, null);
   if (cloud === null) throw new Error("a climate has cloud");
   const { days } = seasonSun(plan);
-  const { ratio } = skySequences(days, cloud.days, cloud.chosen.climate.doubt, { seasons: 200, seed: 42 });
+  const { ratio } = skySequences(days, cloud.days, cloud.chosen.climate.uncertainty, {
+    seasons: 200,
+    seed: 42,
+  });
   const yields = seasonYield(skies, panelUnits(plan.panels), settingsOf(plan));
   const bands = seasonBands(yields, cloud);
   return {

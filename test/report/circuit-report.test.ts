@@ -14,11 +14,11 @@ import {
   csvText,
   curveChart,
   curveTable,
-  doubtWords,
   dropChart,
   loadsTable,
   ruleWords,
   secondPanelCautions,
+  uncertaintyWords,
   wiringHeadline,
   wiringSummary,
   wiringTable,
@@ -158,9 +158,9 @@ describe("words of circuit and battery", () => {
       /^Rule of thumb \(Masters 2004, for 95 % of the time\): .* peak sun hours a day asks for \d\.\d days of storage/,
     );
     expect(ruleWords(null)).toEqual([]);
-    expect(doubtWords("many seasons")).toEqual([]);
-    expect(doubtWords("clear sky only")[0]).toContain("upper bounds");
-    expect(doubtWords("few years")[0]).toContain("how bad a bad season is");
+    expect(uncertaintyWords("many seasons")).toEqual([]);
+    expect(uncertaintyWords("clear sky only")[0]).toContain("upper bounds");
+    expect(uncertaintyWords("few years")[0]).toContain("how bad a bad season is");
   });
 
   test("cautions: local code first, then what each chemistry asks; a roof's before all", () => {

@@ -1,6 +1,6 @@
 import { median } from "d3";
 import type { Plan } from "../../plan/plan.ts";
-import type { SkyDoubt } from "../../season/battery/battery-answer.ts";
+import type { SkyUncertainty } from "../../season/battery/battery-answer.ts";
 import { type BatterySeason, meanOutcome, quantileOutcome } from "../../season/battery/battery-season.ts";
 import type { SizingRule } from "../../season/battery/sizing-rule.ts";
 import type { WiringAnswer } from "../../season/battery/wiring.ts";
@@ -8,7 +8,7 @@ import { dateWords } from "../../units/dates.ts";
 import { energyWords, periodWords } from "./words.ts";
 import { shortDaysWords } from "./worth-words.ts";
 
-const DOUBT_WORDS: Readonly<Record<SkyDoubt, readonly string[]>> = {
+const UNCERTAINTY_WORDS: Readonly<Record<SkyUncertainty, readonly string[]>> = {
   "clear sky only": [
     "The plan names no weather and no climate: every day is taken as clear. These are upper bounds; real seasons are worse.",
   ],
@@ -17,7 +17,8 @@ const DOUBT_WORDS: Readonly<Record<SkyDoubt, readonly string[]>> = {
 };
 
 /** What a reader must know about the skies that a battery was put through; nothing where they are many. */
-export const doubtWords = (doubt: SkyDoubt): readonly string[] => DOUBT_WORDS[doubt];
+export const uncertaintyWords = (uncertainty: SkyUncertainty): readonly string[] =>
+  UNCERTAINTY_WORDS[uncertainty];
 
 /** How the stand is used in what a battery is put through, where it has legs to be used. */
 export const standUseWords = ({

@@ -11,9 +11,9 @@ import { type WiringAnswer, wiringOf } from "./wiring.ts";
 import { type WorthAnswer, worthOf } from "./worth.ts";
 
 /** What a reader must know about the skies that a battery was put through. */
-export type SkyDoubt = "clear sky only" | "few years" | "many seasons";
+export type SkyUncertainty = "clear sky only" | "few years" | "many seasons";
 
-const doubtOf = (source: SkySource): SkyDoubt => {
+const uncertaintyOf = (source: SkySource): SkyUncertainty => {
   if (source.kind === "drawn") return "many seasons";
   if (!source.cloudIn) return "clear sky only";
   return source.skies.length < FEWEST_FOR_A_BAND ? "few years" : "many seasons";
@@ -25,13 +25,13 @@ export interface BatteryAnswer {
   readonly wiring: WiringAnswer;
   /** What a handbook's rule would have bought; `null` where it has nothing to say. */
   readonly rule: SizingRule | null;
-  readonly doubt: SkyDoubt;
+  readonly uncertainty: SkyUncertainty;
 }
 
 /** What a plan's remedies are worth. */
 export interface WorthOfPlan {
   readonly answer: WorthAnswer;
-  readonly doubt: SkyDoubt;
+  readonly uncertainty: SkyUncertainty;
 }
 
 const optionsOf = (plan: Plan) => ({ timeZone: plan.site.timeZone, airC: plan.air.temperatureC });
@@ -58,7 +58,7 @@ export const batteryOfPlan = (
     onProgress: (done, seasons) => progress(0.5 + (0.5 * done) / seasons),
   });
   const rule = sizingRule(skies.skies, season, options.airC);
-  return { season, wiring, rule, doubt: doubtOf(source) };
+  return { season, wiring, rule, uncertainty: uncertaintyOf(source) };
 };
 
 /** What a plan's remedies are worth, all under the same skies. */
@@ -72,7 +72,7 @@ export const worthOfPlan = (
     ...optionsOf(plan),
     onProgress: (done, seasons) => progress(done / seasons),
   });
-  return { answer, doubt: doubtOf(source) };
+  return { answer, uncertainty: uncertaintyOf(source) };
 };
 
 /** The smallest second panels that keep within the short days put up with: on the roof, and on legs where there are any. */

@@ -36,7 +36,7 @@ export const drawSeasons = (
   { days, chosen, seasons, seed }: SeasonCloud,
   onProgress?: (done: number, days: number) => void,
 ): SkySequences =>
-  skySequences(calendar, days, chosen.climate.doubt, {
+  skySequences(calendar, days, chosen.climate.uncertainty, {
     seasons,
     seed,
     memory: chosen.climate.dayMemory,

@@ -7,7 +7,7 @@ export interface AirRange {
 }
 
 /** How far a climate may be off: one standard deviation, as a share of the light. 0 where a table is taken at its word. */
-export interface ClimateDoubt {
+export interface ClimateUncertainty {
   /** Of each month's mean. */
   readonly month: Twelve;
   /** Of the year's mean; the part that all months share. */
@@ -22,10 +22,10 @@ export interface Climate {
   readonly air: AirRange | null;
   /** `null` where the source has none. */
   readonly wind: MonthlyWind | null;
-  readonly doubt: ClimateDoubt;
+  readonly uncertainty: ClimateUncertainty;
   /** Correlation of one day's clearness with the next, on the scale of normal scores (`dayMemory`). */
   readonly dayMemory: number;
 }
 
-/** No doubt: a table that is taken as the truth. */
-export const NO_DOUBT: ClimateDoubt = { month: new Array<number>(12).fill(0), year: 0 };
+/** No uncertainty: a table that is taken as the truth. */
+export const NO_UNCERTAINTY: ClimateUncertainty = { month: new Array<number>(12).fill(0), year: 0 };

@@ -1,5 +1,5 @@
 /** Whether a climate's twelve means come back out of its skies and of its drawn seasons. */
-import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { NO_UNCERTAINTY } from "../../../lib/sky/climate/climate.ts";
 import { skySequences } from "../../../lib/sky/climate/days/sequences.ts";
 import { type HourlyYear, stationDays } from "./hourly-year.ts";
 import type { Place } from "./place.ts";
@@ -32,7 +32,7 @@ export const monthKeptFor = (place: Place, means: readonly number[]): number => 
 export const sequencesKeptFor = (place: Place, means: readonly number[], seasons = 200): number => {
   const over = yearOver(place);
   const { cloud } = skiesOfMonths(over, place, means);
-  const { ratio, days } = skySequences(over.sun.days, cloud, NO_DOUBT, { seasons, seed: 3 });
+  const { ratio, days } = skySequences(over.sun.days, cloud, NO_UNCERTAINTY, { seasons, seed: 3 });
   const found = new Float64Array(12);
   for (const [day, { month, first, end }] of over.sun.days.entries()) {
     let clear = 0;

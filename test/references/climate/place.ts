@@ -3,7 +3,7 @@
 import { sunZone } from "../../../lib/plan/site.ts";
 import { domeColumns, emptyPlaneColumns, martinRuizGlass, planeColumns } from "../../../lib/plane/index.ts";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
-import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { NO_UNCERTAINTY } from "../../../lib/sky/climate/climate.ts";
 import { clearYear } from "../../../lib/sky/climate/days/clear-year.ts";
 import { cloudSeason } from "../../../lib/sky/climate/days/cloud-season.ts";
 import { climateSkies } from "../../../lib/sky/climate/days/cloud-skies.ts";
@@ -67,7 +67,7 @@ export const skiesOfMonths = (
   place: Place,
   globalKWhM2: readonly number[],
 ) => {
-  const climate = { globalKWhM2, doubt: NO_DOUBT };
+  const climate = { globalKWhM2, uncertainty: NO_UNCERTAINTY };
   const cloud = cloudSeason(sun, clear, days, climate, place.latitudeDeg);
   return { cloud, skies: climateSkies(sun, clear, cloud) };
 };

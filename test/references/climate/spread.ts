@@ -1,5 +1,5 @@
 /** How days scatter about their month, and how a day follows the one before, at stations and in the model. */
-import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { NO_UNCERTAINTY } from "../../../lib/sky/climate/climate.ts";
 import { type MeasuredMemory, measuredDayMemory } from "../../../lib/sky/climate/day-memory.ts";
 import { daySpreads } from "../../../lib/sky/climate/days/day-spread.ts";
 import { skySequences } from "../../../lib/sky/climate/days/sequences.ts";
@@ -50,7 +50,7 @@ export const spreadDistance = (
   for (const [index, { month, clear, top }] of days.entries()) {
     const clearClearness = clear / top;
     const ratio = ratios.get(month) ?? Number.NaN;
-    spreads.slices({ latitudeDeg: place.latitudeDeg, clearClearness, ratio, doubt: 0 }, slices);
+    spreads.slices({ latitudeDeg: place.latitudeDeg, clearClearness, ratio, uncertainty: 0 }, slices);
     for (let slice = 0; slice < SLICES; slice++)
       model[index * SLICES + slice] = slices[slice] * clearClearness;
   }
@@ -73,7 +73,11 @@ export const drawnMemory = (
 ): number => {
   const over = yearOver(place);
   const { cloud } = skiesOfMonths(over, place, monthMeans(own, over));
-  const { ratio, days } = skySequences(over.sun.days, cloud, NO_DOUBT, { seasons: years, seed: 7, memory });
+  const { ratio, days } = skySequences(over.sun.days, cloud, NO_UNCERTAINTY, {
+    seasons: years,
+    seed: 7,
+    memory,
+  });
   let sum = 0;
   for (let year = 0; year < years; year++) {
     const drawn = own.map(({ day, month }) => ({ day, month, clearness: ratio[year * days + day] }));

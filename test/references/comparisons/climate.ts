@@ -298,7 +298,7 @@ export const climate: readonly Comparison[] = [
     reference: "265 US and German typical years",
     unit: "%",
     cause:
-      "the doubt that the library states for such places (11 % a month, 7 % a year) and the scatter of typical months",
+      "the uncertainty that the library states for such places (11 % a month, 7 % a year) and the scatter of typical months",
     count: 4,
     cases: () => {
       const all = estimateError(leftOutPairs(TABLES["all shipped"], "fitted"));

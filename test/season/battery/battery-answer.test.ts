@@ -143,7 +143,7 @@ describe("batterySeasons", () => {
       expect(curtailedWh).toBeGreaterThan(0);
       expect(shortDays).toBeGreaterThan(0);
     }
-    expect(batteryOfPlan(climate, skies).doubt).toBe("many seasons");
+    expect(batteryOfPlan(climate, skies).uncertainty).toBe("many seasons");
   });
 
   test("set-ups with different loads live side by side under the same sky", () => {
@@ -184,23 +184,23 @@ describe("batteryOfPlan", () => {
     const plan = quickPlan();
     const skies = yearsOf([1, 0.5]);
     const shares: number[] = [];
-    const { season, wiring, rule, doubt } = batteryOfPlan(plan, skies, (share) => shares.push(share));
+    const { season, wiring, rule, uncertainty } = batteryOfPlan(plan, skies, (share) => shares.push(share));
     const { asIs } = todayOf(plan, skies.skies);
     const source = sourceOf(plan, skies);
     const [alone] = batterySeasons(source, [asIs], optionsOf(plan));
     expect(season.outcomes).toEqual(alone.outcomes);
     expect(wiring).toEqual(wiringOf(source, asIs, optionsOf(plan)));
     expect(rule).toEqual(sizingRule(skies.skies, alone, plan.air.temperatureC));
-    expect(doubt).toBe("few years");
+    expect(uncertainty).toBe("few years");
     expect(shares).toEqual([0.25, 0.5, 0.75, 1]);
   });
 
   test("says how far the skies can be trusted", () => {
     const plan = quickPlan();
-    const doubtUnder = (shares: readonly number[]) => batteryOfPlan(plan, yearsOf(shares)).doubt;
-    expect(doubtUnder([])).toBe("clear sky only");
-    expect(doubtUnder([1, 1, 1, 1])).toBe("few years");
-    expect(doubtUnder([1, 1, 1, 1, 1])).toBe("many seasons");
+    const uncertaintyUnder = (shares: readonly number[]) => batteryOfPlan(plan, yearsOf(shares)).uncertainty;
+    expect(uncertaintyUnder([])).toBe("clear sky only");
+    expect(uncertaintyUnder([1, 1, 1, 1])).toBe("few years");
+    expect(uncertaintyUnder([1, 1, 1, 1, 1])).toBe("many seasons");
   });
 });
 
@@ -224,9 +224,9 @@ describe("worthOfPlan, by hand", () => {
   test("judges each remedy by what its loads got under the same skies", () => {
     const skies = yearsOf([1, 0.7, 0.5, 0.3, 0.1]);
     const shares: number[] = [];
-    const { answer, doubt } = worthOfPlan(plan, skies, (share) => shares.push(share));
+    const { answer, uncertainty } = worthOfPlan(plan, skies, (share) => shares.push(share));
     expect(shares).toEqual([0.2, 0.4, 0.6, 0.8, 1]);
-    expect(doubt).toBe("many seasons");
+    expect(uncertainty).toBe("many seasons");
     const choices = choicesOf(plan, skies.skies);
     const [today, ...rest] = batterySeasons(
       sourceOf(plan, skies),

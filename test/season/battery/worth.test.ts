@@ -175,7 +175,7 @@ describe("aims of a plan", () => {
 });
 
 describe("batteryOfPlan", () => {
-  const { wiring, season, doubt, rule } = batteryOfPlan(
+  const { wiring, season, uncertainty, rule } = batteryOfPlan(
     readPlan({ ...input, circuit: { controller: { kind: "mppt" }, panelCable: { size: 2.5, lengthM: 12 } } }),
     planSkies,
   );
@@ -199,7 +199,7 @@ describe("batteryOfPlan", () => {
     // I2R falls with the square of the light: the share lost over a season is well below that at full sun.
     expect(lostWhADay / offered).toBeGreaterThan(0.1 * (dropPct / 100));
     expect(lostWhADay / offered).toBeLessThan(dropPct / 100);
-    expect(doubt).toBe("many seasons");
+    expect(uncertainty).toBe("many seasons");
   });
 
   test("the handbook's rule is asked for the poorest month, with its load, usable share and warmth", () => {

@@ -157,15 +157,15 @@ describe("seasonBands", () => {
     );
   });
 
-  test("of a table taken at its word is narrower than of a doubtful one", () => {
+  test("of a table taken at its word is narrower than of an uncertain one", () => {
     const { globalKWhM2 } = cloudOf(planned).chosen.climate;
     const sure = planWith({ from: { kind: "months", globalKWhM2 } });
     const sureSkies = skiesOfPlan(sure, null);
     const sureYields = seasonYield(sureSkies.skies, panelUnits(sure.panels), settingsOf(sure));
     const width = ({ p10Wh, p50Wh, p90Wh }: ReturnType<typeof totalBand>): number => (p90Wh - p10Wh) / p50Wh;
     const [own] = seasonBands(sureYields, cloudOf(sureSkies));
-    const [doubtful] = seasonBands(yields, cloudOf(planned));
-    expect(width(own)).toBeLessThan(0.75 * width(doubtful));
+    const [uncertain] = seasonBands(yields, cloudOf(planned));
+    expect(width(own)).toBeLessThan(0.75 * width(uncertain));
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { NO_UNCERTAINTY } from "../../../lib/sky/climate/climate.ts";
 import { dailyRangeK, MEAN_SHARE, warmthAt } from "../../../lib/sky/climate/day-temperature.ts";
 import { fillClimateAir } from "../../../lib/sky/climate/days/climate-air.ts";
 import { windShareAtHeight } from "../../../lib/sky/climate/wind-height.ts";
@@ -57,7 +57,7 @@ describe("fillClimateAir", () => {
       globalKWhM2: [],
       air: { lowC, highC },
       wind: { ms: Array(12).fill(4), heightM: 10 },
-      doubt: NO_DOUBT,
+      uncertainty: NO_UNCERTAINTY,
     };
     fillClimateAir(sun, climate, sky);
     expect(Math.min(...sky.airC)).toBeGreaterThanOrEqual(12 - 1e-9);

@@ -140,13 +140,13 @@ describe("blendClimate: air and wind", () => {
   });
 });
 
-describe("blendClimate: doubt and memory", () => {
-  test("doubt goes with the kind of source, weighed: errors of recorders do not cancel", () => {
-    const doubtOf = (shares: readonly PlaceShare[]) => blendClimate(shares, SITE).doubt;
-    expect(doubtOf([share({})])).toEqual({ month: twelve(0.08), year: 0.035 });
-    expect(doubtOf([share({ source: "measured year" })])).toEqual({ month: twelve(0.1), year: 0.05 });
-    expect(doubtOf([share({ source: "own table" })])).toEqual({ month: twelve(0), year: 0 });
-    const mixed = doubtOf([share({}, 0.6), share({ source: "measured year" }, 0.4)]);
+describe("blendClimate: uncertainty and memory", () => {
+  test("uncertainty goes with the kind of source, weighed: errors of recorders do not cancel", () => {
+    const uncertaintyOf = (shares: readonly PlaceShare[]) => blendClimate(shares, SITE).uncertainty;
+    expect(uncertaintyOf([share({})])).toEqual({ month: twelve(0.08), year: 0.035 });
+    expect(uncertaintyOf([share({ source: "measured year" })])).toEqual({ month: twelve(0.1), year: 0.05 });
+    expect(uncertaintyOf([share({ source: "own table" })])).toEqual({ month: twelve(0), year: 0 });
+    const mixed = uncertaintyOf([share({}, 0.6), share({ source: "measured year" }, 0.4)]);
     expect(mixed.month[7]).toBeCloseTo(0.6 * 0.08 + 0.4 * 0.1, 12);
     expect(mixed.year).toBeCloseTo(0.6 * 0.035 + 0.4 * 0.05, 12);
   });
@@ -154,11 +154,11 @@ describe("blendClimate: doubt and memory", () => {
   test("sunshine is surer in summer than in a high winter, whatever table it stands in", () => {
     const hours = [40, 70, 120, 180, 230, 220, 220, 200, 150, 100, 50, 30];
     const light = { kind: "sunshine" as const, hours };
-    const { month, year } = blendClimate([share({ light, source: "own table" })], SITE).doubt;
+    const { month, year } = blendClimate([share({ light, source: "own table" })], SITE).uncertainty;
     const winter = [0.15, 0.15, 0.11, 0.11, 0.11, 0.11, 0.11, 0.11, 0.11, 0.11, 0.15, 0.15];
     expect(month).toEqual(winter);
     expect(year).toBe(0.07);
-    const south = blendClimate([share({ latitudeDeg: -50, light, source: "sunshine" })], SITE).doubt;
+    const south = blendClimate([share({ latitudeDeg: -50, light, source: "sunshine" })], SITE).uncertainty;
     expect(south.month).toEqual(winter);
   });
 

@@ -2,7 +2,11 @@ import { describe, expect, test } from "vitest";
 import { climateByAnalogy } from "../../../lib/sky/climate/place/analogy.ts";
 import { ANALOGY_PLACES } from "../../../lib/sky/climate/place/analogy-places.ts";
 import { climateNear, distanceKm, nearestPlaces } from "../../../lib/sky/climate/place/choose-place.ts";
-import { type ChosenClimate, doubtLine, placeLine } from "../../../lib/sky/climate/place/chosen-climate.ts";
+import {
+  type ChosenClimate,
+  placeLine,
+  uncertaintyLine,
+} from "../../../lib/sky/climate/place/chosen-climate.ts";
 import { climateOfPlace, findPlaces } from "../../../lib/sky/climate/place/find-place.ts";
 import { chosenClimate, climateNotes, isRough } from "../../../lib/sky/climate/place/plan-climate.ts";
 import type { ClimateStation } from "../../../lib/sky/climate/station.ts";
@@ -135,19 +139,22 @@ describe("climateNear", () => {
   const near = (stations: readonly ClimateStation[], site = SITE): ChosenClimate =>
     climateNear({ stations }, site);
 
-  test("distance adds to the doubt: 1.5 % a month and 0.6 % a year for each 100 km beyond 50", () => {
+  test("distance adds to the uncertainty: 1.5 % a month and 0.6 % a year for each 100 km beyond 50", () => {
     const { climate, kind } = near([north(250)]);
     expect(kind).toBe("nearest places");
-    expect(climate.doubt.month[3]).toBeCloseTo(Math.hypot(0.08, 0.03), 9);
-    expect(climate.doubt.year).toBeCloseTo(Math.hypot(0.035, 0.012), 9);
-    expect(near([north(50)]).climate.doubt.year).toBeCloseTo(0.035, 12);
+    expect(climate.uncertainty.month[3]).toBeCloseTo(Math.hypot(0.08, 0.03), 9);
+    expect(climate.uncertainty.year).toBeCloseTo(Math.hypot(0.035, 0.012), 9);
+    expect(near([north(50)]).climate.uncertainty.year).toBeCloseTo(0.035, 12);
     // The height has its part in it: hypot(90, 120) = 150 km.
-    expect(near([north(90, { elevationM: 1300 })]).climate.doubt.month[0]).toBeCloseTo(
+    expect(near([north(90, { elevationM: 1300 })]).climate.uncertainty.month[0]).toBeCloseTo(
       Math.hypot(0.08, 0.015),
       6,
     );
     // Of two places the weighted mean of their distances: 0.8 x 60 + 0.2 x 120 = 72.
-    expect(near([north(60), north(120)]).climate.doubt.year).toBeCloseTo(Math.hypot(0.035, 0.006 * 0.22), 9);
+    expect(near([north(60), north(120)]).climate.uncertainty.year).toBeCloseTo(
+      Math.hypot(0.035, 0.006 * 0.22),
+      9,
+    );
   });
 
   test("says each place in a line, and warns of the far and the high", () => {
@@ -298,7 +305,7 @@ describe("climateByAnalogy, by hand", () => {
     ],
   };
 
-  test("is the mean of the kind's places, and doubts by their scatter", () => {
+  test("is the mean of the kind's places, and uncertain by their scatter", () => {
     const { climate, shares, says, warnings, kind } = climateByAnalogy(table, "dry mountain", SITE);
     expect(kind).toBe("analogy");
     expect(shares.map(({ weight }) => weight)).toEqual([0.5, 0.5]);
@@ -308,8 +315,8 @@ describe("climateByAnalogy, by hand", () => {
       "Rough: the light of a dry mountain elsewhere, not of this place. Any table of the region is better.",
     ]);
     // Yearly clearness 0.5 and 0.6: a scatter of 0.05 about 0.55.
-    expect(climate.doubt.month[0]).toBeCloseTo(Math.hypot(0.08, 0.05 / 0.55), 9);
-    expect(climate.doubt.year).toBeCloseTo(Math.hypot(0.035, 0.05 / 0.55), 9);
+    expect(climate.uncertainty.month[0]).toBeCloseTo(Math.hypot(0.08, 0.05 / 0.55), 9);
+    expect(climate.uncertainty.year).toBeCloseTo(Math.hypot(0.035, 0.05 / 0.55), 9);
   });
 
   test("needs the shipped tables", () => {
@@ -338,10 +345,10 @@ describe("the words of a climate", () => {
     expect(line({}, 3, null)).toBe("Inn (3 km away, height not known, typical year)");
   });
 
-  test("doubt: one figure where the months are alike, none where a table is taken at its word", () => {
+  test("uncertainty: one figure where the months are alike, none where a table is taken at its word", () => {
     const climate = { globalKWhM2: twelve(3), air: null, wind: null, dayMemory: 0.29 };
     const lineOf = (month: readonly number[], year: number) =>
-      doubtLine({ ...climate, doubt: { month, year } });
+      uncertaintyLine({ ...climate, uncertainty: { month, year } });
     expect(lineOf(twelve(0.08), 0.035)).toBe(
       "a month's light may be off by 8 %, a year's by 4 % (one standard deviation)",
     );
@@ -377,7 +384,7 @@ describe("chosenClimate", () => {
       says: "twelve months as stated in the plan",
       warnings: [],
     });
-    expect(own.climate).toMatchObject({ air: null, wind: null, doubt: { month: twelve(0), year: 0 } });
+    expect(own.climate).toMatchObject({ air: null, wind: null, uncertainty: { month: twelve(0), year: 0 } });
     const mega = chosenClimate({ ...months, globalMJM2: kWh.map((value) => 3.6 * value) }, table, SITE);
     mega.climate.globalKWhM2.forEach((value, month) => {
       expect(value).toBeCloseTo(kWh[month], 9);
@@ -431,15 +438,17 @@ describe("chosenClimate", () => {
     expect(climateNotes(near)[1]).toMatch(
       /^Expected figures: a month's light may be off by 8 %, .*; the bands hold it\.$/,
     );
-    const doubted = (year: number): ChosenClimate => ({
+    const withUncertainty = (year: number): ChosenClimate => ({
       ...near,
-      climate: { ...near.climate, doubt: { ...near.climate.doubt, year } },
+      climate: { ...near.climate, uncertainty: { ...near.climate.uncertainty, year } },
       warnings: ["Beware."],
     });
-    expect(isRough(doubted(0.09))).toBe(false);
-    expect(isRough(doubted(0.091))).toBe(true);
-    expect(climateNotes(doubted(0.2))[1]).toMatch(/^Every expected figure here is rough: a month's light/);
-    expect(climateNotes(doubted(0.2)).at(-1)).toBe("Beware.");
+    expect(isRough(withUncertainty(0.09))).toBe(false);
+    expect(isRough(withUncertainty(0.091))).toBe(true);
+    expect(climateNotes(withUncertainty(0.2))[1]).toMatch(
+      /^Every expected figure here is rough: a month's light/,
+    );
+    expect(climateNotes(withUncertainty(0.2)).at(-1)).toBe("Beware.");
     expect(isRough({ ...near, kind: "analogy" })).toBe(true);
   });
 });

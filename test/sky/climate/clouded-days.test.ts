@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
-import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { NO_UNCERTAINTY } from "../../../lib/sky/climate/climate.ts";
 import { warmthAt } from "../../../lib/sky/climate/day-temperature.ts";
 import { clearYear } from "../../../lib/sky/climate/days/clear-year.ts";
 import { ATOMS, addSpread, sliceMeans } from "../../../lib/sky/climate/days/clearness-spread.ts";
@@ -37,7 +37,7 @@ const day = (over: Partial<DayMean> = {}): DayMean => ({
   latitudeDeg: 50,
   clearClearness: 0.72,
   ratio: 0.6,
-  doubt: 0,
+  uncertainty: 0,
   ...over,
 });
 
@@ -94,14 +94,14 @@ describe("daySpreads, by hand", () => {
     expect(slicesOf(day({ ratio: 1.2, clearClearness: 0.04 }))).toEqual([1.2, 1.2]);
   });
 
-  test("doubt is one standard deviation of the mean, in five steps", () => {
+  test("uncertainty is one standard deviation of the mean, in five steps", () => {
     const columns = [-2, -1, 0, 1, 2].map(() => new Float64Array(4));
-    daySpreads().slicesByDoubt(day({ doubt: 0.1 }), columns);
+    daySpreads().slicesByUncertainty(day({ uncertainty: 0.1 }), columns);
     columns.forEach((column, step) => {
       expect(mean(column)).toBeCloseTo(0.6 * (1 + 0.1 * (step - 2)), 9);
     });
     // Where the clear day cuts the brightest, all move so that the weighted mean stays.
-    daySpreads().slicesByDoubt(day({ ratio: 0.95, doubt: 0.1 }), columns);
+    daySpreads().slicesByUncertainty(day({ ratio: 0.95, uncertainty: 0.1 }), columns);
     const weights = [0.0545, 0.2442, 0.4026, 0.2442, 0.0545];
     const weighted = columns.reduce((sum, column, step) => sum + weights[step] * mean(column), 0);
     expect(weighted).toBeCloseTo(0.95, 9);
@@ -224,11 +224,11 @@ describe("cloudSeason", () => {
     expect(monthRatios({ globalKWhM2: twelve(3) }, dark)[0]).toBe(0);
   });
 
-  test("an even share of the clear sky is that share on every day, with the month's doubt", () => {
+  test("an even share of the clear sky is that share on every day, with the month's uncertainty", () => {
     const { sun, clear } = seasonAt(50, "2027-06-29", "2027-07-02");
     const climate = {
       globalKWhM2: clearMonths.map((value) => 0.6 * value),
-      doubt: { month: counted(0.01, 0.01), year: 0 },
+      uncertainty: { month: counted(0.01, 0.01), year: 0 },
     };
     const { days, latitudeDeg } = cloudSeason(sun, clear, year, climate, 50);
     expect(latitudeDeg).toBe(50);
@@ -242,14 +242,20 @@ describe("cloudSeason", () => {
       // Hours here against the half hours of the year: two parts in a thousand.
       expect((each?.ratio ?? 0) / 0.6).toBeCloseTo(1, 2);
       expect(each?.clearClearness).toBeCloseTo(light / top, 9);
-      expect(each?.doubt).toBeCloseTo(index < 2 ? 0.06 : 0.07, 12);
+      expect(each?.uncertainty).toBeCloseTo(index < 2 ? 0.06 : 0.07, 12);
     });
   });
 
   test("a day without sun is none", () => {
     const { sun, clear } = seasonAt(80, "2027-12-20", "2027-12-21");
     const polarYear = clearYear({ ...place, latitudeDeg: 80 }, AIR, 0.2);
-    const { days } = cloudSeason(sun, clear, polarYear, { globalKWhM2: twelve(0), doubt: NO_DOUBT }, 80);
+    const { days } = cloudSeason(
+      sun,
+      clear,
+      polarYear,
+      { globalKWhM2: twelve(0), uncertainty: NO_UNCERTAINTY },
+      80,
+    );
     expect(days).toEqual([null, null]);
   });
 });
@@ -258,7 +264,7 @@ describe("skyAtRatio and climateSkies", () => {
   const { sun, clear } = seasonAt(50, "2027-06-20", "2027-06-22");
   const cloud: CloudSeason = {
     latitudeDeg: 50,
-    days: [day(), null, day({ ratio: 0.8, doubt: 0.1 })],
+    days: [day(), null, day({ ratio: 0.8, uncertainty: 0.1 })],
   };
 
   test("beam is the mean of what the hourly and the daily correlation of Erbs make of it", () => {
@@ -311,7 +317,7 @@ describe("skySequences, small", () => {
   const cloud: CloudSeason = { latitudeDeg: 50, days: [day(), day(), null, day({ ratio: 0.7 })] };
 
   test("on each day the seasons take all of its slices, each once; a day without sun none", () => {
-    const { ratio, seasons, days } = skySequences(sun.days, cloud, NO_DOUBT, { seasons: 8, seed: 3 });
+    const { ratio, seasons, days } = skySequences(sun.days, cloud, NO_UNCERTAINTY, { seasons: 8, seed: 3 });
     expect([seasons, days]).toEqual([8, 4]);
     const slices = new Float64Array(8);
     daySpreads().slices(day(), slices);
@@ -326,7 +332,7 @@ describe("skySequences, small", () => {
 
   test("a memory near one keeps the order of the seasons, one near minus one turns it round", () => {
     const ranks = (memory: number, at: number): readonly number[] => {
-      const { ratio } = skySequences(sun.days, cloud, NO_DOUBT, { seasons: 6, seed: 3, memory });
+      const { ratio } = skySequences(sun.days, cloud, NO_UNCERTAINTY, { seasons: 6, seed: 3, memory });
       const column = Array.from({ length: 6 }, (_, season) => ratio[season * 4 + at]);
       return column.map((value) => column.filter((other) => other < value).length);
     };
@@ -335,11 +341,11 @@ describe("skySequences, small", () => {
     expect(ranks(0, 1)).not.toEqual(ranks(0, 0));
   });
 
-  test("doubt moves whole months: seasons with a year's error in common, months with their own", () => {
+  test("uncertainty moves whole months: seasons with a year's error in common, months with their own", () => {
     const months = seasonAt(50, "2027-06-29", "2027-07-02").sun.days;
-    const doubtful: CloudSeason = { latitudeDeg: 50, days: months.map(() => day({ doubt: 0.1 })) };
+    const uncertain: CloudSeason = { latitudeDeg: 50, days: months.map(() => day({ uncertainty: 0.1 })) };
     const drawn = (month: number, year: number) =>
-      skySequences(months, doubtful, { month: twelve(month), year }, { seasons: 400, seed: 5, memory: 0 });
+      skySequences(months, uncertain, { month: twelve(month), year }, { seasons: 400, seed: 5, memory: 0 });
     /** Correlation over the seasons of a day of June with one of July. */
     const between = ({ ratio, seasons }: ReturnType<typeof drawn>): number => {
       const [june, july] = [0, 3].map((at) =>
@@ -351,27 +357,27 @@ describe("skySequences, small", () => {
         mean(values.map((value) => (value - middle) ** 2));
       return cov / Math.sqrt(own(june, a) * own(july, b));
     };
-    // The day's own scatter is 0.26 of light, the doubt 0.06: their share of the variance is some 5 %.
+    // The day's own scatter is 0.26 of light, the uncertainty 0.06: their share of the variance is some 5 %.
     expect(between(drawn(0.1, 0.1))).toBeGreaterThan(between(drawn(0.1, 0)));
     for (const { ratio } of [drawn(0.1, 0.1), drawn(0.1, 0)]) {
       expect(mean(ratio)).toBeCloseTo(0.6, 2);
       expect(ratio.some(Number.isNaN)).toBe(false);
     }
-    // A year's doubt greater than the months' own is all of it.
+    // A year's uncertainty greater than the months' own is all of it.
     expect(
-      skySequences(months, doubtful, { month: twelve(0.05), year: 0.2 }, { seasons: 1 }).ratio,
+      skySequences(months, uncertain, { month: twelve(0.05), year: 0.2 }, { seasons: 1 }).ratio,
     ).toHaveLength(4);
   });
 
   test("refusals say what was received", () => {
-    expect(() => skySequences(sun.days, cloud, NO_DOUBT, { seasons: 1.5 })).toThrow(
+    expect(() => skySequences(sun.days, cloud, NO_UNCERTAINTY, { seasons: 1.5 })).toThrow(
       "skySequences: expected a whole number of seasons, at least 1, received 1.5",
     );
-    expect(() => skySequences(sun.days, cloud, NO_DOUBT, { memory: -1 })).toThrow(
+    expect(() => skySequences(sun.days, cloud, NO_UNCERTAINTY, { memory: -1 })).toThrow(
       "skySequences: expected a memory between -1 and 1, received -1",
     );
     const told: (readonly [number, number])[] = [];
-    skySequences(sun.days, cloud, NO_DOUBT, {
+    skySequences(sun.days, cloud, NO_UNCERTAINTY, {
       seasons: 1,
       onProgress: (done, days) => told.push([done, days]),
     });

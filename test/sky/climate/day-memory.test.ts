@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { NO_UNCERTAINTY } from "../../../lib/sky/climate/climate.ts";
 import { dayMemory, measuredDayMemory, PUBLISHED_DAY_MEMORY } from "../../../lib/sky/climate/day-memory.ts";
 import { skySequences } from "../../../lib/sky/climate/days/sequences.ts";
 import { chosenClimate } from "../../../lib/sky/climate/place/plan-climate.ts";
@@ -68,11 +68,11 @@ describe("dayMemory", () => {
       end: 1,
       sunHours: 12,
     }));
-    const days = calendar.map(() => ({ latitudeDeg: 47, clearClearness: 0.75, ratio: 0.6, doubt: 0 }));
+    const days = calendar.map(() => ({ latitudeDeg: 47, clearClearness: 0.75, ratio: 0.6, uncertainty: 0 }));
     for (const correlation of [0.1, 0.25, 0.4, 0.6]) {
       // A thousand years of days leave the published value no say.
       const memory = dayMemory({ correlation, years: 1000 });
-      const drawn = skySequences(calendar, { latitudeDeg: 47, days }, NO_DOUBT, {
+      const drawn = skySequences(calendar, { latitudeDeg: 47, days }, NO_UNCERTAINTY, {
         seasons: 100,
         seed: 4,
         memory,
@@ -92,7 +92,7 @@ describe("dayMemory", () => {
 describe("skySequences with a memory", () => {
   test("refuses one that no series can have", () => {
     for (const memory of [1, -1, Number.NaN]) {
-      expect(() => skySequences([], { latitudeDeg: 47, days: [] }, NO_DOUBT, { memory })).toThrow(
+      expect(() => skySequences([], { latitudeDeg: 47, days: [] }, NO_UNCERTAINTY, { memory })).toThrow(
         "skySequences: expected a memory between -1 and 1",
       );
     }

@@ -6,7 +6,7 @@ import {
   type SpreadFamily,
   sliceMeans,
 } from "../../../lib/sky/climate/days/clearness-spread.ts";
-import { DOUBT_STEPS, daySpreads, ratioLimits } from "../../../lib/sky/climate/days/day-spread.ts";
+import { daySpreads, ratioLimits, UNCERTAINTY_STEPS } from "../../../lib/sky/climate/days/day-spread.ts";
 
 const family = fc.constantFrom<SpreadFamily>("bendt", "saunier");
 const meanOf = (values: Float64Array): number =>
@@ -74,13 +74,13 @@ const day = fc.record({
   latitudeDeg: fc.double({ min: -90, max: 90, noNaN: true }),
   clearClearness: fc.double({ min: 0.2, max: 0.85, noNaN: true }),
   ratio: fc.double({ min: 0.02, max: 1.2, noNaN: true }),
-  doubt: fc.double({ min: 0, max: 0.3, noNaN: true }),
+  uncertainty: fc.double({ min: 0, max: 0.3, noNaN: true }),
 });
 
 describe("daySpreads", () => {
-  const { slices, slicesByDoubt } = daySpreads();
+  const { slices, slicesByUncertainty } = daySpreads();
 
-  test("slices ascend between the limits and keep the day's mean, doubt or no doubt", () => {
+  test("slices ascend between the limits and keep the day's mean, uncertainty or no uncertainty", () => {
     fc.assert(
       fc.property(day, (mean) => {
         const out = new Float64Array(10);
@@ -93,18 +93,18 @@ describe("daySpreads", () => {
     );
   });
 
-  test("doubt widens the slices", () => {
+  test("uncertainty widens the slices", () => {
     const sure = new Float64Array(10);
-    const doubtful = new Float64Array(10);
-    slices({ latitudeDeg: 50, clearClearness: 0.72, ratio: 0.55, doubt: 0 }, sure);
-    slices({ latitudeDeg: 50, clearClearness: 0.72, ratio: 0.55, doubt: 0.15 }, doubtful);
-    expect(doubtful[0]).toBeLessThan(sure[0]);
-    expect(doubtful[9]).toBeGreaterThan(sure[9]);
+    const uncertain = new Float64Array(10);
+    slices({ latitudeDeg: 50, clearClearness: 0.72, ratio: 0.55, uncertainty: 0 }, sure);
+    slices({ latitudeDeg: 50, clearClearness: 0.72, ratio: 0.55, uncertainty: 0.15 }, uncertain);
+    expect(uncertain[0]).toBeLessThan(sure[0]);
+    expect(uncertain[9]).toBeGreaterThan(sure[9]);
   });
 
-  test("by doubt, each column has a larger mean than the last", () => {
-    const columns = DOUBT_STEPS.map(() => new Float64Array(20));
-    slicesByDoubt({ latitudeDeg: 50, clearClearness: 0.72, ratio: 0.55, doubt: 0.11 }, columns);
+  test("by uncertainty, each column has a larger mean than the last", () => {
+    const columns = UNCERTAINTY_STEPS.map(() => new Float64Array(20));
+    slicesByUncertainty({ latitudeDeg: 50, clearClearness: 0.72, ratio: 0.55, uncertainty: 0.11 }, columns);
     const means = columns.map(meanOf);
     // Two standard deviations of 0.11 x 0.55 either way.
     expect(means[0]).toBeCloseTo(0.55 * (1 - 0.22), 6);
@@ -114,15 +114,15 @@ describe("daySpreads", () => {
 
   test("a clear month has only clear days", () => {
     const out = new Float64Array(10);
-    slices({ latitudeDeg: 40, clearClearness: 0.75, ratio: 1, doubt: 0 }, out);
+    slices({ latitudeDeg: 40, clearClearness: 0.75, ratio: 1, uncertainty: 0 }, out);
     for (const ratio of out) expect(ratio).toBeCloseTo(1, 12);
   });
 
   test("no line on the map makes a step: the spread changes little from latitude to latitude", () => {
     const [here, there] = [new Float64Array(10), new Float64Array(10)];
     for (let latitudeDeg = -90; latitudeDeg < 90; latitudeDeg += 0.25) {
-      slices({ latitudeDeg, clearClearness: 0.72, ratio: 0.6, doubt: 0 }, here);
-      slices({ latitudeDeg: latitudeDeg + 0.25, clearClearness: 0.72, ratio: 0.6, doubt: 0 }, there);
+      slices({ latitudeDeg, clearClearness: 0.72, ratio: 0.6, uncertainty: 0 }, here);
+      slices({ latitudeDeg: latitudeDeg + 0.25, clearClearness: 0.72, ratio: 0.6, uncertainty: 0 }, there);
       for (const [slice, value] of here.entries()) expect(Math.abs(value - there[slice])).toBeLessThan(0.015);
     }
   });

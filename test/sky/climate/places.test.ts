@@ -6,7 +6,7 @@ import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
 import { climateByAnalogy } from "../../../lib/sky/climate/place/analogy.ts";
 import { ANALOGY_PLACES } from "../../../lib/sky/climate/place/analogy-places.ts";
 import { climateNear, distanceKm, nearestPlaces } from "../../../lib/sky/climate/place/choose-place.ts";
-import { doubtLine, placeLine } from "../../../lib/sky/climate/place/chosen-climate.ts";
+import { placeLine, uncertaintyLine } from "../../../lib/sky/climate/place/chosen-climate.ts";
 import { climateOfPlace, findPlaces } from "../../../lib/sky/climate/place/find-place.ts";
 import { chosenClimate, climateNotes } from "../../../lib/sky/climate/place/plan-climate.ts";
 import { monthlyGlobal } from "../../../lib/sky/climate/station.ts";
@@ -80,9 +80,10 @@ describe("climateNear", () => {
     expect(peak.warnings.join(" ")).toMatch(/The site is \d+ m above or below the places/);
   });
 
-  test("distance adds to the doubt", () => {
-    const near = climateNear(shipped, bremerhaven).climate.doubt;
-    const far = climateNear(shipped, { latitudeDeg: 22, longitudeDeg: 14, elevationM: 600 }).climate.doubt;
+  test("distance adds to the uncertainty", () => {
+    const near = climateNear(shipped, bremerhaven).climate.uncertainty;
+    const far = climateNear(shipped, { latitudeDeg: 22, longitudeDeg: 14, elevationM: 600 }).climate
+      .uncertainty;
     expect(Math.max(...far.month)).toBeGreaterThan(Math.max(...near.month));
     expect(far.year).toBeGreaterThan(near.year);
   });
@@ -139,7 +140,7 @@ describe("climateByAnalogy", () => {
       const latitudeDeg = kind === "polar coast" ? 70 : kind === "tropical wet and dry" ? 12 : 40;
       const chosen = climateByAnalogy(shipped, kind, { latitudeDeg, longitudeDeg: 0, elevationM: 100 });
       expect(chosen.warnings[0]).toMatch(/^Rough:/);
-      expect(Math.min(...chosen.climate.doubt.month)).toBeGreaterThan(0.08);
+      expect(Math.min(...chosen.climate.uncertainty.month)).toBeGreaterThan(0.08);
       // The same kind in the other half of the Earth has the same year, six months on.
       const south = climateByAnalogy(shipped, kind, {
         latitudeDeg: -latitudeDeg,
@@ -172,14 +173,14 @@ describe("chosenClimate", () => {
     const chosen = chosenClimate({ ...months, globalKWhM2 }, { stations: [] }, bremerhaven);
     for (const [month, value] of chosen.climate.globalKWhM2.entries())
       expect(value).toBeCloseTo(globalKWhM2[month], 10);
-    expect(doubtLine(chosen.climate)).toBeNull();
+    expect(uncertaintyLine(chosen.climate)).toBeNull();
     expect(climateNotes(chosen)).toEqual(["Cloud from the climate of twelve months as stated in the plan."]);
   });
 
-  test("typed sunshine carries its doubt", () => {
+  test("typed sunshine carries its uncertainty", () => {
     const sunshineHours = [40, 70, 120, 180, 230, 220, 220, 200, 150, 100, 50, 30];
     const chosen = chosenClimate({ ...months, sunshineHours }, { stations: [] }, bremerhaven);
-    expect(doubtLine(chosen.climate)).toBe(
+    expect(uncertaintyLine(chosen.climate)).toBe(
       "a month's light may be off by 11 % to 15 %, a year's by 7 % (one standard deviation)",
     );
   });

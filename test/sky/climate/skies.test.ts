@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
-import { type ClimateDoubt, NO_DOUBT } from "../../../lib/sky/climate/climate.ts";
+import { type ClimateUncertainty, NO_UNCERTAINTY } from "../../../lib/sky/climate/climate.ts";
 import { clearYear } from "../../../lib/sky/climate/days/clear-year.ts";
 import { cloudSeason } from "../../../lib/sky/climate/days/cloud-season.ts";
 import { climateSkies, skyAtRatio } from "../../../lib/sky/climate/days/cloud-skies.ts";
@@ -27,8 +27,8 @@ const siteAt = (latitudeDeg: number) => {
     );
     return own.reduce((sum, value) => sum + value, 0) / own.length;
   });
-  const cloudOf = (globalKWhM2: readonly number[], doubt: ClimateDoubt = NO_DOUBT) =>
-    cloudSeason(sun, clear, year, { globalKWhM2, doubt }, latitudeDeg);
+  const cloudOf = (globalKWhM2: readonly number[], uncertainty: ClimateUncertainty = NO_UNCERTAINTY) =>
+    cloudSeason(sun, clear, year, { globalKWhM2, uncertainty }, latitudeDeg);
   return { latitudeDeg, sun, clear, clearMeans, cloudOf };
 };
 
@@ -77,7 +77,7 @@ describe("climateSkies", () => {
     );
   });
 
-  test("doubt leaves the means alone", () => {
+  test("uncertainty leaves the means alone", () => {
     const [, , , , site] = sites;
     const means = site.clearMeans.map((clear) => 0.6 * clear);
     const cloud = site.cloudOf(means, { month: Array(12).fill(0.15), year: 0.07 });
@@ -215,15 +215,15 @@ describe("skySequences", () => {
   const draw = (
     site: Site,
     options: { seasons?: number; seed?: number } = {},
-    doubt: ClimateDoubt = NO_DOUBT,
+    uncertainty: ClimateUncertainty = NO_UNCERTAINTY,
   ) =>
     skySequences(
       site.sun.days,
       site.cloudOf(
         site.clearMeans.map((clear) => 0.6 * clear),
-        doubt,
+        uncertainty,
       ),
-      doubt,
+      uncertainty,
       options,
     );
 
@@ -245,9 +245,9 @@ describe("skySequences", () => {
     }
   });
 
-  test("under doubt, months keep their means to 1 % and whole seasons scatter more", () => {
+  test("under uncertainty, months keep their means to 1 % and whole seasons scatter more", () => {
     const [, , , , site] = sites;
-    const doubt = { month: Array(12).fill(0.11), year: 0.07 };
+    const uncertainty = { month: Array(12).fill(0.11), year: 0.07 };
     const totals = (ratio: Float64Array, seasons: number, days: number): Float64Array =>
       Float64Array.from({ length: seasons }, (_, season) =>
         ratio.subarray(season * days, (season + 1) * days).reduce((sum, value) => sum + value, 0),
@@ -257,16 +257,16 @@ describe("skySequences", () => {
       return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length) / mean;
     };
     const sure = draw(site);
-    const doubtful = draw(site, {}, doubt);
-    const [sureTotals, doubtfulTotals] = [sure, doubtful].map(({ ratio, seasons, days }) =>
+    const uncertain = draw(site, {}, uncertainty);
+    const [sureTotals, uncertainTotals] = [sure, uncertain].map(({ ratio, seasons, days }) =>
       totals(ratio, seasons, days),
     );
     const mean = (values: Float64Array): number =>
       values.reduce((sum, value) => sum + value, 0) / values.length;
-    expect(mean(doubtfulTotals) / mean(sureTotals)).toBeCloseTo(1, 2);
-    expect(spread(doubtfulTotals)).toBeGreaterThan(spread(sureTotals));
-    // The year's own share of the doubt is 7 %; the months' own parts add 0.085 / sqrt(12) to it.
-    expect(spread(doubtfulTotals)).toBeCloseTo(
+    expect(mean(uncertainTotals) / mean(sureTotals)).toBeCloseTo(1, 2);
+    expect(spread(uncertainTotals)).toBeGreaterThan(spread(sureTotals));
+    // The year's own share of the uncertainty is 7 %; the months' own parts add 0.085 / sqrt(12) to it.
+    expect(spread(uncertainTotals)).toBeCloseTo(
       Math.hypot(0.07, 0.085 / Math.sqrt(12), spread(sureTotals)),
       1.7,
     );
@@ -280,7 +280,7 @@ describe("skySequences", () => {
     const seen: number[] = [];
     const [, , , , site] = sites;
     const cloud = site.cloudOf(site.clearMeans.map((clear) => 0.6 * clear));
-    skySequences(site.sun.days, cloud, NO_DOUBT, { seasons: 2, onProgress: (done) => seen.push(done) });
+    skySequences(site.sun.days, cloud, NO_UNCERTAINTY, { seasons: 2, onProgress: (done) => seen.push(done) });
     expect([seen.length, seen[0], seen.at(-1)]).toEqual([365, 1, 365]);
   });
 });

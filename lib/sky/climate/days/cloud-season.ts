@@ -1,5 +1,5 @@
 /**
- * A climate laid over a season: for each of its days the mean light, the air's low and high, the doubt.
+ * A climate laid over a season: for each of its days the mean light, the air's low and high, the uncertainty.
  */
 import type { SunColumns } from "../../../sun/columns.ts";
 import type { SkyColumns } from "../../columns.ts";
@@ -48,7 +48,7 @@ const dailyMeans = (
       latitudeDeg,
       clearClearness: topKWhM2[day] > 0 ? clearKWhM2[day] / topKWhM2[day] : 1,
       ratio: ratios[month - 1] ?? Number.NaN,
-      doubt: 0,
+      uncertainty: 0,
     }),
   );
   const least = Float64Array.from(limits, ([lower]) => lower);
@@ -82,7 +82,7 @@ export const cloudSeason = (
   sun: SunColumns,
   clear: SkyColumns,
   year: ClearYear,
-  climate: Pick<Climate, "globalKWhM2" | "doubt">,
+  climate: Pick<Climate, "globalKWhM2" | "uncertainty">,
   latitudeDeg: number,
 ): CloudSeason => {
   const means = dailyMeans(climate, year, latitudeDeg);
@@ -94,7 +94,7 @@ export const cloudSeason = (
       latitudeDeg,
       clearClearness: light / top,
       ratio: means[calendarIndex(date)] / light,
-      doubt: climate.doubt.month[month - 1] ?? 0,
+      uncertainty: climate.uncertainty.month[month - 1] ?? 0,
     };
   });
   return { latitudeDeg, days };

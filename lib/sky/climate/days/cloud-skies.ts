@@ -121,7 +121,7 @@ export const skyAtRatio = (
  * Equally likely skies of a season under a climate, darkest first. Their mean light is the climate's, exactly; the mean
  * of what a panel makes of them is the expected day, and their spread its band.
  *
- * The course within a day is that of the clear sky, the split by correlation (see `splitDay`). Doubt about the climate
+ * The course within a day is that of the clear sky, the split by correlation (see `splitDay`). Uncertainty about the climate
  * widens the spread and leaves the mean.
  *
  * @param slices how many [15]

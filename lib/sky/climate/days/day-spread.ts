@@ -11,7 +11,7 @@ export interface DayMean {
   /** The mean to be met: global over that of the clear day. */
   readonly ratio: number;
   /** One standard deviation of that mean, as a share of it. */
-  readonly doubt: number;
+  readonly uncertainty: number;
 }
 
 const ramp = (value: number, from: number, to: number): number =>
@@ -46,22 +46,22 @@ export const ratioLimits = ({ latitudeDeg, clearClearness, ratio }: DayMean): re
 ];
 
 /** Where a standard normal error is read, with its weights there: enough for a spread added to a wider one. */
-export const DOUBT_STEPS = [-2, -1, 0, 1, 2] as const;
-const DOUBT_WEIGHTS = [0.0545, 0.2442, 0.4026, 0.2442, 0.0545] as const;
+export const UNCERTAINTY_STEPS = [-2, -1, 0, 1, 2] as const;
+const UNCERTAINTY_WEIGHTS = [0.0545, 0.2442, 0.4026, 0.2442, 0.0545] as const;
 
 /** Halvings of the interval in which the shift is sought. */
 const HALVINGS = 55;
 
 /**
- * The five means that a doubtful mean stands for, each within the limits, as places 0..1 between them. Where a limit cuts
+ * The five means that an uncertain mean stands for, each within the limits, as places 0..1 between them. Where a limit cuts
  * one, all move, so that their weighted mean stays.
  */
-const doubtfulPlaces = (place: number, spread: number, out: Float64Array): void => {
+const uncertainPlaces = (place: number, spread: number, out: Float64Array): void => {
   const meanAt = (shift: number): number => {
     let mean = 0;
-    for (const [index, step] of DOUBT_STEPS.entries()) {
+    for (const [index, step] of UNCERTAINTY_STEPS.entries()) {
       out[index] = Math.min(1, Math.max(0, place + shift + step * spread));
-      mean += out[index] * DOUBT_WEIGHTS[index];
+      mean += out[index] * UNCERTAINTY_WEIGHTS[index];
     }
     return mean;
   };
@@ -83,13 +83,13 @@ const toRatios = (places: Float64Array, least: number, most: number): void => {
 /**
  * Makes a reader of equally likely days; it keeps its own work space, so that a loop over a season allocates nothing.
  *
- * `slices` fills `out` with the mean ratios of equally likely slices of the days to come, darkest first, doubt about the
- * mean included; their mean is the day's mean, exactly. `slicesByDoubt` fills one such column for each of the
- * five steps of `DOUBT_STEPS`.
+ * `slices` fills `out` with the mean ratios of equally likely slices of the days to come, darkest first, uncertainty about the
+ * mean included; their mean is the day's mean, exactly. `slicesByUncertainty` fills one such column for each of the
+ * five steps of `UNCERTAINTY_STEPS`.
  */
 export const daySpreads = () => {
   const masses = new Float64Array(ATOMS);
-  const places = new Float64Array(DOUBT_STEPS.length);
+  const places = new Float64Array(UNCERTAINTY_STEPS.length);
 
   const addDay = (latitudeDeg: number, place: number, weight: number): void => {
     const other = Math.max(tropicalShare(latitudeDeg), polarShare(latitudeDeg));
@@ -100,7 +100,8 @@ export const daySpreads = () => {
   const prepare = (day: DayMean): readonly [number, number] => {
     const [least, most] = ratioLimits(day);
     const reach = most - least;
-    if (reach > 0) doubtfulPlaces((day.ratio - least) / reach, (day.doubt * day.ratio) / reach, places);
+    if (reach > 0)
+      uncertainPlaces((day.ratio - least) / reach, (day.uncertainty * day.ratio) / reach, places);
     else places.fill(0);
     return [least, most];
   };
@@ -109,13 +110,14 @@ export const daySpreads = () => {
     slices: (day: DayMean, out: Float64Array): void => {
       const [least, most] = prepare(day);
       masses.fill(0);
-      if (day.doubt === 0) addDay(day.latitudeDeg, places[0], 1);
+      if (day.uncertainty === 0) addDay(day.latitudeDeg, places[0], 1);
       else
-        for (const [index, weight] of DOUBT_WEIGHTS.entries()) addDay(day.latitudeDeg, places[index], weight);
+        for (const [index, weight] of UNCERTAINTY_WEIGHTS.entries())
+          addDay(day.latitudeDeg, places[index], weight);
       sliceMeans(masses, out);
       toRatios(out, least, most);
     },
-    slicesByDoubt: (day: DayMean, out: readonly Float64Array[]): void => {
+    slicesByUncertainty: (day: DayMean, out: readonly Float64Array[]): void => {
       const [least, most] = prepare(day);
       for (const [index, column] of out.entries()) {
         masses.fill(0);

@@ -5,10 +5,10 @@
 import { randomLcg, randomNormal } from "d3";
 import type { SeasonDay } from "../../../sun/columns.ts";
 import { between } from "../../../units/interpolation.ts";
-import type { ClimateDoubt } from "../climate.ts";
+import type { ClimateUncertainty } from "../climate.ts";
 import { PUBLISHED_DAY_MEMORY } from "../day-memory.ts";
 import type { CloudSeason } from "./cloud-season.ts";
-import { DOUBT_STEPS, daySpreads } from "./day-spread.ts";
+import { daySpreads, UNCERTAINTY_STEPS } from "./day-spread.ts";
 
 /** Day-to-day ratios to the clear sky, season after season. */
 export interface SkySequences {
@@ -42,10 +42,10 @@ const evenScores = (seasons: number, draw: () => number): Float64Array => {
 
 /**
  * Standard normal errors of each season's months: one part shared by the year, the rest each month's own.
- * `null` without doubt.
+ * `null` without uncertainty.
  */
 const monthErrors = (
-  { month: spreads, year }: ClimateDoubt,
+  { month: spreads, year }: ClimateUncertainty,
   seasons: number,
   draw: () => number,
 ): readonly Float64Array[] | null => {
@@ -64,9 +64,9 @@ const monthErrors = (
  */
 const GRAIN = 1e7;
 
-const LEAST_STEP = DOUBT_STEPS[0];
+const LEAST_STEP = UNCERTAINTY_STEPS[0];
 
-/** The column of a doubtful day's slices for an error between two steps; beyond the outer steps, the outer one. */
+/** The column of an uncertain day's slices for an error between two steps; beyond the outer steps, the outer one. */
 const betweenSteps = (columns: readonly Float64Array[], slice: number, error: number): number => {
   const at = Math.min(columns.length - 1, Math.max(0, error - LEAST_STEP));
   const lower = Math.min(columns.length - 2, Math.floor(at));
@@ -80,14 +80,14 @@ const betweenSteps = (columns: readonly Float64Array[], slice: number, error: nu
  * Normal scores follow a first-order autoregression from day to day (the model of Graham et al. 1988). On each day the
  * seasons are ranked by their score and take, in that order, the equally likely slices of the day's distribution: so
  * over the seasons each day's mean is the climate's, not only nearly so, and one seed serves every setting and panel.
- * With a doubtful climate each season has a year's and a month's error of its own.
+ * With an uncertain climate each season has a year's and a month's error of its own.
  *
  * @throws RangeError for less than one season, or a memory that is not between -1 and 1
  */
 export const skySequences = (
   calendar: readonly SeasonDay[],
   cloud: CloudSeason,
-  doubt: ClimateDoubt,
+  uncertainty: ClimateUncertainty,
   { seasons = DEFAULT_SEASONS, seed = 1, memory = PUBLISHED_DAY_MEMORY, onProgress }: SequenceOptions = {},
 ): SkySequences => {
   if (!(Number.isInteger(seasons) && seasons >= 1)) {
@@ -99,13 +99,13 @@ export const skySequences = (
   const draw = randomNormal.source(randomLcg(seed))();
   const days = calendar.length;
   const ratio = new Float64Array(seasons * days).fill(Number.NaN);
-  const errors = monthErrors(doubt, seasons, draw);
+  const errors = monthErrors(uncertainty, seasons, draw);
   const scores = Float64Array.from({ length: seasons }, draw);
   const order = Uint32Array.from(scores, (_, season) => season);
   const fresh = Math.sqrt(1 - memory ** 2);
   const spreads = daySpreads();
   const columns = Array.from(
-    { length: errors === null ? 1 : DOUBT_STEPS.length },
+    { length: errors === null ? 1 : UNCERTAINTY_STEPS.length },
     () => new Float64Array(seasons),
   );
 
@@ -116,7 +116,7 @@ export const skySequences = (
       order.sort((a, b) => scores[a] - scores[b]);
       const monthError = errors?.[month - 1];
       if (monthError === undefined) spreads.slices(mean, columns[0]);
-      else spreads.slicesByDoubt(mean, columns);
+      else spreads.slicesByUncertainty(mean, columns);
       for (let slice = 0; slice < seasons; slice++) {
         const season = order[slice];
         const drawn =

@@ -21,7 +21,7 @@ const scatter = (shares: readonly PlaceShare[], relation: SunshineRelation): num
 
 /**
  * A climate by analogy: the mean clearness of shipped places of a kind, at the site's latitude. Rough, and says so;
- * its doubt holds the scatter between those places.
+ * its uncertainty holds the scatter between those places.
  *
  * @throws PlanError when the table has none of the kind's places
  */
@@ -56,9 +56,9 @@ export const climateByAnalogy = (
     kind: "analogy",
     climate: {
       ...climate,
-      doubt: {
-        month: climate.doubt.month.map((doubt) => Math.hypot(doubt, between)),
-        year: Math.hypot(climate.doubt.year, between),
+      uncertainty: {
+        month: climate.uncertainty.month.map((uncertainty) => Math.hypot(uncertainty, between)),
+        year: Math.hypot(climate.uncertainty.year, between),
       },
     },
     shares,

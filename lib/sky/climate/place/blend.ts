@@ -2,7 +2,7 @@
  * One climate out of several places: their clearness, warmth and wind, each weighed.
  */
 import type { SunshineRelation } from "../../../plan/climate.ts";
-import type { Climate, ClimateDoubt } from "../climate.ts";
+import type { Climate, ClimateUncertainty } from "../climate.ts";
 import { dayMemory } from "../day-memory.ts";
 import { dailyRangeK, MEAN_SHARE } from "../day-temperature.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, monthSuns } from "../month-sun.ts";
@@ -49,16 +49,16 @@ const LAPSE_K_PER_M = 0.0065;
 const COMMON_WIND_HEIGHT_M = 10;
 
 /**
- * Doubt about a month and a year by kind of source, shares of the light (one standard deviation).
+ * Uncertainty about a month and a year by kind of source, shares of the light (one standard deviation).
  *
  * Typical years: two of them 15 km apart or less differ by 11 % (month) and 5 % (year) in our table, which is 0.08 and 0.035
  * each; a typical month is one month out of many years. A measured year adds the scatter between years (no source).
  */
-const sourceDoubt = (
+const sourceUncertainty = (
   source: StationSource,
   light: "global" | "clearness" | "sunshine",
   latitudeDeg: number,
-): ClimateDoubt => {
+): ClimateUncertainty => {
   if (light === "sunshine") {
     return {
       month: MONTHS.map((month) => sunshineMonthSpread(latitudeDeg, month)),
@@ -126,7 +126,7 @@ const readShare = (
     lowC: range === null ? null : toSite(range.lowC),
     highC: range === null ? null : toSite(range.highC),
     windMs: station.wind === null ? null : seasonShifted(windAtCommonHeight(station.wind), shift),
-    doubt: sourceDoubt(station.source, station.light.kind, station.latitudeDeg),
+    uncertainty: sourceUncertainty(station.source, station.light.kind, station.latitudeDeg),
     dayMemory: dayMemory(station.dayMemory),
     shift,
   };
@@ -153,7 +153,7 @@ const known = (
  *
  * Clearness is averaged and turned into light at the site's own latitude; air is brought to its height by
  * the standard atmosphere; places of the other hemisphere count with the same season. Wind is stated at 10 m.
- * The doubt is the weighted one of the sources: their errors (recorders, relation) do not cancel. So is the memory from
+ * The uncertainty is the weighted one of the sources: their errors (recorders, relation) do not cancel. So is the memory from
  * day to day, with the published one for places that have none of their own.
  *
  * @param shares at least one; weights sum to 1
@@ -182,11 +182,14 @@ export const blendClimate = (
     globalKWhM2,
     air: lows.length === 0 ? null : { lowC: weighedMean(lows), highC: weighedMean(highs) },
     wind: winds.length === 0 ? null : { ms: weighedMean(winds), heightM: COMMON_WIND_HEIGHT_M },
-    doubt: {
+    uncertainty: {
       month: weighedMean(
-        read.map(({ doubt, weight, shift }) => ({ values: seasonShifted(doubt.month, shift), weight })),
+        read.map(({ uncertainty, weight, shift }) => ({
+          values: seasonShifted(uncertainty.month, shift),
+          weight,
+        })),
       ),
-      year: read.reduce((sum, { doubt, weight }) => sum + doubt.year * weight, 0),
+      year: read.reduce((sum, { uncertainty, weight }) => sum + uncertainty.year * weight, 0),
     },
     dayMemory: read.reduce((sum, { dayMemory: memory, weight }) => sum + memory * weight, 0),
   };

@@ -47,9 +47,9 @@ const FAR_KM = 150;
 const FAR_HEIGHT_M = 300;
 const TOO_FAR_KM = 700;
 
-/** Doubt that distance adds to a month and a year, for each 100 km; measured as above. */
-const MONTH_DOUBT_PER_100_KM = 0.015;
-const YEAR_DOUBT_PER_100_KM = 0.006;
+/** Uncertainty that distance adds to a month and a year, for each 100 km; measured as above. */
+const MONTH_UNCERTAINTY_PER_100_KM = 0.015;
+const YEAR_UNCERTAINTY_PER_100_KM = 0.006;
 
 interface Neighbour {
   readonly station: ClimateStation;
@@ -104,9 +104,11 @@ const withDistance = (climate: Climate, effectiveKm: number): Climate => {
   const hundreds = Math.max(0, effectiveKm - NEAR_KM) / 100;
   return {
     ...climate,
-    doubt: {
-      month: climate.doubt.month.map((doubt) => Math.hypot(doubt, MONTH_DOUBT_PER_100_KM * hundreds)),
-      year: Math.hypot(climate.doubt.year, YEAR_DOUBT_PER_100_KM * hundreds),
+    uncertainty: {
+      month: climate.uncertainty.month.map((uncertainty) =>
+        Math.hypot(uncertainty, MONTH_UNCERTAINTY_PER_100_KM * hundreds),
+      ),
+      year: Math.hypot(climate.uncertainty.year, YEAR_UNCERTAINTY_PER_100_KM * hundreds),
     },
   };
 };
@@ -148,7 +150,7 @@ const distanceWarnings = (
   ];
 };
 
-/** The climate that given places make, with its warnings and the doubt that distance adds. */
+/** The climate that given places make, with its warnings and the uncertainty that distance adds. */
 export const climateOfShares = (
   kind: "nearest places" | "named place",
   shares: readonly PlaceShare[],

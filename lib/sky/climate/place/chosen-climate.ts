@@ -31,10 +31,10 @@ export const placeLine = ({ station, distanceKm, heightDifferenceM }: PlaceShare
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** How far the light may be off: `a month's light may be off by 8 %, a year's by 4 % (one standard deviation)`. */
-export const doubtLine = ({ doubt }: Climate): string | null => {
-  const least = Math.min(...doubt.month);
-  const most = Math.max(...doubt.month);
+export const uncertaintyLine = ({ uncertainty }: Climate): string | null => {
+  const least = Math.min(...uncertainty.month);
+  const most = Math.max(...uncertainty.month);
   if (most === 0) return null;
   const months = percent(least) === percent(most) ? percent(most) : `${percent(least)} to ${percent(most)}`;
-  return `a month's light may be off by ${months}, a year's by ${percent(doubt.year)} (one standard deviation)`;
+  return `a month's light may be off by ${months}, a year's by ${percent(uncertainty.year)} (one standard deviation)`;
 };

@@ -9,7 +9,7 @@ import { type GlobalUnit, lightProblems } from "../table/light-checks.ts";
 import { climateByAnalogy } from "./analogy.ts";
 import { blendClimate, type ClimateSite } from "./blend.ts";
 import { climateNear } from "./choose-place.ts";
-import { type ChosenClimate, doubtLine } from "./chosen-climate.ts";
+import { type ChosenClimate, uncertaintyLine } from "./chosen-climate.ts";
 import { climateOfPlace } from "./find-place.ts";
 
 /** The light as stated, with the field it was stated in. */
@@ -89,20 +89,20 @@ export const chosenClimate = (
   }
 };
 
-/** A year's light in more doubt than this (one standard deviation) makes every figure rough. */
+/** A year's light less certain than this (one standard deviation) makes every figure rough. */
 const ROUGH_YEAR = 0.09;
 
 /** Whether figures made from a climate must be called rough: by analogy, or from places too far to trust. */
 export const isRough = ({ kind, climate }: ChosenClimate): boolean =>
-  kind === "analogy" || climate.doubt.year > ROUGH_YEAR;
+  kind === "analogy" || climate.uncertainty.year > ROUGH_YEAR;
 
 /** What a reader of the figures must know about their climate: from where, how sure, what to beware of. */
 export const climateNotes = (chosen: ChosenClimate): readonly string[] => {
-  const doubt = doubtLine(chosen.climate);
+  const uncertainty = uncertaintyLine(chosen.climate);
   const figures = isRough(chosen) ? "Every expected figure here is rough" : "Expected figures";
   return [
     `Cloud from the climate of ${chosen.says}.`,
-    ...(doubt === null ? [] : [`${figures}: ${doubt}; the bands hold it.`]),
+    ...(uncertainty === null ? [] : [`${figures}: ${uncertainty}; the bands hold it.`]),
     ...chosen.warnings,
   ];
 };

@@ -21,7 +21,7 @@ export interface ClockSlip {
 /** Fewer clear days than this say nothing. */
 const LEAST_DAYS = 8;
 /** Light that crosses the ridge of a hill or a cloudy afternoon pulls the middle by up to a quarter of an hour. */
-const DOUBT_MINUTES = 20;
+const LEAST_SLIP_MINUTES = 20;
 /** A cause explains a slip when it comes this close to it. */
 const CLOSE_MINUTES = 13;
 
@@ -161,7 +161,7 @@ export const clockProblem = (
   file: string,
 ): Problem | null => {
   const slip = clockSlip(grid, place);
-  if (slip === null || Math.abs(slip.minutes) <= DOUBT_MINUTES) return null;
+  if (slip === null || Math.abs(slip.minutes) <= LEAST_SLIP_MINUTES) return null;
   const causes = [
     ...causesOf(slip.minutes, grid.intervalMinutes, stamps, place.longitudeDeg),
     "hills may hide the morning or evening sun: if the stamps are right, set checkClock to false",

@@ -38,9 +38,9 @@ export interface HeldStep {
 /** Where a step ends when its current is that of a battery at `endWh`. */
 const endReached = (held: HeldStep, endWh: number, ledger: EnergyLedger | null): number => {
   const { battery, demand } = held;
-  const { usableWh, meanV } = battery;
+  const { usableWh, chargingV } = battery;
   const amps = currentAtWh(held.amps, held.first, battery.restVAt.length, endWh, usableWh);
-  demand.offeredW = held.share * meanV * amps;
+  demand.offeredW = held.share * chargingV * amps;
   return stepBattery(battery, held.warmth, held.storedWh, demand, held.hours, ledger);
 };
 
@@ -68,7 +68,8 @@ const endBetween = (held: HeldStep, one: number, other: number): number => {
  * voltage, and the voltage the state of charge.
  *
  * Solved for the state at the END of the step, where more stored always means less current: whatever the length of the
- * step, a fuller battery stays the fuller one. An ampere-hour is worth the battery's mean voltage at any state of charge.
+ * step, a fuller battery stays the fuller one. An ampere-hour is booked at the battery's charging voltage at any state of
+ * charge: see {@link BatteryModel.chargingV}.
  *
  * @returns Stored at the end, Wh above the floor.
  */

@@ -25,12 +25,14 @@ export { type CurrentCheck, type CurrentVerdict, checkCurrent, FUSE_AMPS, fuseAt
 export { type Harvest, type Harvester, harvester } from "./harvest.ts";
 export { currentIntoHeldV } from "./held-voltage.ts";
 export { IEC_AREAS_MM2, type IecClass, iecOhmPerKm } from "./iec-sizes.ts";
+export { type LoadCutOff, loadCutOffOf, loadsComeBack } from "./load-cut-off.ts";
 export {
   applianceDayWh,
   type CoolingLoad,
   coolingDuty,
   type DaySteps,
   dayLoadWh,
+  idleInverterW,
   type LoadColumns,
   loadColumns,
 } from "./loads.ts";

@@ -55,11 +55,19 @@ const usesOf = ({ use }: Appliance): readonly { readonly window: ClockWindow; re
   }
 };
 
-/** Watts from the battery while an appliance runs: on the inverter it costs the inverter's loss and its own draw. */
-const batteryWatts = ({ watts, howMany, supply }: Appliance, loads: Loads): number =>
-  supply === "battery"
-    ? watts * howMany
-    : (watts * howMany) / (loads.inverterEfficiencyPct / 100) + (watts > 0 ? loads.inverterOwnW : 0);
+/**
+ * Watts from the battery while an appliance runs: on the inverter it costs the inverter's loss, and its own draw unless
+ * that runs all day anyway.
+ */
+const batteryWatts = ({ watts, howMany, supply }: Appliance, loads: Loads): number => {
+  if (supply === "battery") return watts * howMany;
+  const ownW = watts > 0 && loads.inverterOn === "with-its-loads" ? loads.inverterOwnW : 0;
+  return (watts * howMany) / (loads.inverterEfficiencyPct / 100) + ownW;
+};
+
+/** What an inverter that is left on draws day and night, W; 0 for one that is on with its loads only. */
+export const idleInverterW = ({ inverterOn, inverterOwnW }: Loads): number =>
+  inverterOn === "all-day" ? inverterOwnW : 0;
 
 /** Adds a steady power between two instants to the steps of the days they touch, by the share of each step covered. */
 const addBetween = (
@@ -83,14 +91,14 @@ const addBetween = (
  * Lays a list of appliances out over the steps of a season: clock times are read in the site's zone on each civil date, on
  * the weekdays stated (that of the window's start), and a step that a window covers in part gets that part.
  *
- * The inverter's own draw is counted with each appliance that runs on it.
+ * The inverter's own draw is counted with each appliance that runs on it, or once, day and night, where it is left on.
  *
  * @param timeZone IANA zone of the site.
  */
 export const loadColumns = (loads: Loads, steps: DaySteps, timeZone: string): LoadColumns => {
   const { startsMs, stepMinutes } = steps;
   const length = (startsMs.length * DAY_MINUTES) / stepMinutes;
-  const steadyW = new Float64Array(length);
+  const steadyW = new Float64Array(length).fill(idleInverterW(loads));
   const cooling: CoolingLoad[] = [];
   const [firstMs, lastMs] = [startsMs[0] ?? 0, (startsMs.at(-1) ?? 0) + DAY_MS];
   const dates = loads.appliances.length === 0 ? [] : civilDays(firstMs, lastMs, timeZone);
@@ -126,4 +134,4 @@ export const applianceDayWh = (appliance: Appliance, loads: Loads, outdoorC: num
 export const dayLoadWh = (loads: Loads, weekday: Weekday, outdoorC: number): number =>
   loads.appliances
     .filter(({ days }) => days.includes(weekday))
-    .reduce((sum, appliance) => sum + applianceDayWh(appliance, loads, outdoorC), 0);
+    .reduce((sum, appliance) => sum + applianceDayWh(appliance, loads, outdoorC), 24 * idleInverterW(loads));

@@ -23,8 +23,8 @@ const USUAL_DROP_V = 0.3;
 /**
  * The curve of some branches as a controller sees it, cables included, and the two operating points.
  *
- * The PWM point's watts are those that reach the battery: its current at the battery's mean voltage. The MPPT point's are
- * those at the controller's input.
+ * The PWM point's watts are those that reach the battery's terminals: its current at the battery's mean voltage and the
+ * rise that it makes. The MPPT point's are those at the controller's input.
  *
  * @param light Light past the glass, W/m2, and cell temperature, degC, the same for all branches.
  */
@@ -55,6 +55,10 @@ export const operatingCurve = (
       amps: peakA,
       watts: peakA * (Number.isNaN(peakV) ? 0 : peakV),
     },
-    pwm: { volts: heldV + commonOhm * heldA, amps: heldA, watts: heldA * battery.meanV },
+    pwm: {
+      volts: heldV + commonOhm * heldA,
+      amps: heldA,
+      watts: heldA * (battery.meanV + battery.chargeOhm * heldA),
+    },
   };
 };

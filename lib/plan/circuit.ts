@@ -90,6 +90,20 @@ const pwm = z.strictObject({
 
 export const controllerSchema = z.discriminatedUnion("kind", [mppt, pwm]);
 
+/**
+ * A cut-off that keeps loads off until the battery has recovered: to a voltage at its terminals or to a state of charge. A
+ * controller's data sheet for 12 V lead-acid has 12.5 V; a compressor fridge's own cut-in is 11.7 V.
+ */
+const loadCutOff = z
+  .strictObject({
+    reconnectV: quantity(8, 64, { unit: "V at the battery's terminals" }).optional(),
+    reconnectPct: quantity(1, 100, { unit: "% state of charge" }).optional(),
+  })
+  .refine(({ reconnectV, reconnectPct }) => (reconnectV === undefined) !== (reconnectPct === undefined), {
+    message: "must state either `reconnectV` or `reconnectPct`",
+    params: { hint: "the voltage or the state of charge at which loads come back" },
+  });
+
 /** From the panels to the battery: two cables and what stands between them. */
 export const circuitSchema = z.strictObject({
   /** Each panel's own cable, to the controller or to the joint in front of it. */
@@ -98,6 +112,8 @@ export const circuitSchema = z.strictObject({
   controller: controllerSchema.prefault({ kind: "mppt" }),
   /** Several panels: side by side on one controller, or one such controller each. */
   wiring: z.enum(["parallel", "own-controllers"]).default("parallel"),
+  /** Left out: loads are served again from the first light after the battery has fallen to its floor. */
+  loadCutOff: loadCutOff.optional(),
   /** Forward drop of a blocking diode in each panel's branch; 0 for none that costs voltage. */
   blockingDiodeV: quantity(0, 1.5, { unit: "V" }).default(0),
   /** Panel current above its nameplate in strong light, and the allowance for current that runs for hours. */

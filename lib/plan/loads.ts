@@ -67,8 +67,10 @@ export type Appliance = z.output<typeof appliance>;
 export const loadsSchema = z.strictObject({
   appliances: z.array(appliance).max(60).default([]),
   inverterEfficiencyPct: quantity(30, 100, { unit: "%" }).default(88),
-  /** What the inverter itself draws while an appliance on it runs. */
-  inverterOwnW: quantity(0, 200, { unit: "W while in use" }).default(6),
+  /** What the inverter itself draws while it is on. */
+  inverterOwnW: quantity(0, 200, { unit: "W while on" }).default(6),
+  /** On only while an appliance on it runs, or left on day and night. */
+  inverterOn: z.enum(["with-its-loads", "all-day"]).default("with-its-loads"),
 });
 
 export type Loads = z.output<typeof loadsSchema>;

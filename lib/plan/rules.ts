@@ -1,13 +1,15 @@
 import type { Problem } from "../units/problem.ts";
+import { cutOffProblems } from "./circuit-rules.ts";
 import { nameplateProblems } from "./nameplate.ts";
 import type { Plan } from "./plan.ts";
 import { legProblems } from "./stand-rules.ts";
 
 /** What must fit together between sections. Each rule is skipped while a section it needs is itself wrong. */
 export const sectionRules = (plan: Partial<Plan>): readonly Problem[] => {
-  const { panels, stand } = plan;
+  const { panels, stand, circuit, battery } = plan;
   const problems: Problem[] = [];
   if (stand) problems.push(...legProblems(stand));
+  if (circuit && battery) problems.push(...cutOffProblems(circuit, battery));
   panels?.forEach(({ module }, index) => {
     problems.push(...nameplateProblems(module, `panels[${index}].module`));
   });

@@ -35,8 +35,8 @@ export const worthSchema = z.strictObject({
   years: quantity(1, 40, { unit: "years of use, one season each" }).default(5),
   /** Short days a season, on average, that are put up with. */
   wantedShortDays: quantity(0, 366, { unit: "short days a season, on average" }).default(2),
-  /** How the stand is used today. */
-  now: z.enum(["flat", "legs"]).default("flat"),
+  /** How the stand is used today: on its legs, changed by the calendar; on the best one of them for good; or lying flat. */
+  now: z.enum(["legs", "one-leg", "flat"]).default("legs"),
   /** Aims a day in the set-up with the panel turned after the sun. */
   aimsADay: count(2, 4, { unit: "aims a day" }).default(3),
   /** Nameplate of the second panel; left out, the same as the first. */

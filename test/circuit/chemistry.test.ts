@@ -92,6 +92,8 @@ test("a battery's energies, by hand", () => {
   expect(model.restVAt[5]).toBeCloseTo(12.6, 12);
   expect(model.restVAt[10]).toBeCloseTo(12.9, 12);
   expect(model.meanV).toBeCloseTo(12.6, 12);
+  // AGM rises 0.7 V at a tenth of its capacity an hour, whatever its capacity.
+  expect(model.chargingV).toBeCloseTo(13.3, 12);
   expect(model.capacityShare(10)).toBeCloseTo(1 / 1.19, 12);
   expect(batteryModel(batterySchema.parse({ chemistry: "AGM", usablePct: 50, startPct: 20 })).startWh).toBe(
     0,

@@ -112,7 +112,7 @@ describe("stepHeldBattery", () => {
     const atEnd = 10 - (10 * endWh) / battery.usableWh;
     const capacity = battery.usableWh * battery.capacityShare(25.9);
     // 0.1 W goes to the controller itself; near full the taper holds it back.
-    const reached = Math.min(capacity, 60 + battery.meanV * atEnd - 0.1);
+    const reached = Math.min(capacity, 60 + battery.chargingV * atEnd - 0.1);
     expect(endWh).toBeCloseTo(reached, 0);
   });
 });
@@ -159,27 +159,30 @@ describe("stepHeldBattery by hand", () => {
   const bright = straight.map((amps) => 2 * amps);
 
   test("straight currents: the end is where the current of the end leads", () => {
-    const { meanV } = plain();
+    const { chargingV } = plain();
     // E = 40 + 0.5 x V x (6 - 0.05 E), so E = (40 + 3 V) / (1 + 0.025 V); from empty 3 V / (1 + 0.025 V).
-    expect(step([straight], 0).endWh).toBeCloseTo((40 + 3 * meanV) / (1 + 0.025 * meanV), 6);
-    expect(step([straight], 0, { storedWh: 0 }).endWh).toBeCloseTo((3 * meanV) / (1 + 0.025 * meanV), 6);
+    expect(step([straight], 0).endWh).toBeCloseTo((40 + 3 * chargingV) / (1 + 0.025 * chargingV), 6);
+    expect(step([straight], 0, { storedWh: 0 }).endWh).toBeCloseTo(
+      (3 * chargingV) / (1 + 0.025 * chargingV),
+      6,
+    );
   });
 
   test("reads the currents of its own row", () => {
-    const { meanV } = plain();
+    const { chargingV } = plain();
     const rows = [bright, straight, bright];
-    expect(step(rows, 1).endWh).toBeCloseTo((40 + 3 * meanV) / (1 + 0.025 * meanV), 6);
-    expect(step(rows, 2).endWh).toBeCloseTo((40 + 6 * meanV) / (1 + 0.05 * meanV), 6);
+    expect(step(rows, 1).endWh).toBeCloseTo((40 + 3 * chargingV) / (1 + 0.025 * chargingV), 6);
+    expect(step(rows, 2).endWh).toBeCloseTo((40 + 6 * chargingV) / (1 + 0.05 * chargingV), 6);
   });
 
   test("flows in the lit part of the step alone, and serves loads first", () => {
-    const { meanV } = plain();
+    const { chargingV } = plain();
     const { endWh, ledger } = step([straight], 0, {
       share: 0.4,
       demand: { offeredW: 0, loadW: 8, ownW: 2 },
     });
     // E = 40 + 0.5 (0.4 V (6 - 0.05 E) - 10)
-    expect(endWh).toBeCloseTo((35 + 1.2 * meanV) / (1 + 0.01 * meanV), 6);
+    expect(endWh).toBeCloseTo((35 + 1.2 * chargingV) / (1 + 0.01 * chargingV), 6);
     expect(ledger.offered).toBeCloseTo(endWh - 35, 6);
     expect(ledger.used).toBeCloseTo(4, 12);
     expect(ledger.ownUse).toBeCloseTo(1, 12);
@@ -189,20 +192,20 @@ describe("stepHeldBattery by hand", () => {
   test("currents with a kink: still where the current of the end leads", () => {
     // Level at 10 A to 96 Wh (the ninth node), then straight down to nothing at 120 Wh.
     const kinked = [10, 10, 10, 10, 10, 10, 10, 10, 10, 5, 0];
-    const { meanV } = plain();
+    const { chargingV } = plain();
     // From 90 Wh: E = 90 + 0.5 V (50 - 5 E / 12), so E = (90 + 25 V) / (1 + 5 V / 24).
-    const end = (90 + 25 * meanV) / (1 + (5 / 24) * meanV);
+    const end = (90 + 25 * chargingV) / (1 + (5 / 24) * chargingV);
     expect(end).toBeGreaterThan(96);
     expect(step([kinked], 0, { storedWh: 90 }).endWh).toBeCloseTo(end, 6);
     // From 10 Wh it stays on the level: 10 + 5 V.
-    expect(step([kinked], 0, { storedWh: 10 }).endWh).toBeCloseTo(10 + 5 * meanV, 9);
+    expect(step([kinked], 0, { storedWh: 10 }).endWh).toBeCloseTo(10 + 5 * chargingV, 9);
   });
 
   test("a current that a full battery stops at once ends the step just short of full", () => {
     const cliff = [20, 20, 20, 20, 20, 20, 20, 20, 20, 20, 0];
-    const { meanV } = plain();
+    const { chargingV } = plain();
     // From 100 Wh: E = 100 + 0.5 V (200 - 5 E / 3).
-    const end = (100 + 100 * meanV) / (1 + (5 / 6) * meanV);
+    const end = (100 + 100 * chargingV) / (1 + (5 / 6) * chargingV);
     expect(step([cliff], 0, { storedWh: 100 }).endWh).toBeCloseTo(end, 6);
   });
 

@@ -177,6 +177,25 @@ describe("loadColumns", () => {
     expect(dayLoadWh(list, "mon", 20)).toBeCloseTo(40 + 106, 9);
   });
 
+  test("an inverter left on draws day and night, once, whatever runs on it", () => {
+    const list = loadsSchema.parse({
+      inverterOn: "all-day",
+      inverterOwnW: 8,
+      appliances: [
+        { name: "laptop", watts: 88, supply: "inverter", use: { kind: "for-hours", hours: 3 } },
+        { name: "lamp", watts: 10, use: { kind: "for-hours", hours: 2 } },
+      ],
+    });
+    const { steadyW } = loadColumns(list, daysFrom("2027-06-21", 2), "Etc/UTC");
+    // 8 W for 24 h, 100 W for 3 h, 10 W for 2 h: a day.
+    expect(sum(steadyW)).toBeCloseTo(2 * (192 + 300 + 20), 6);
+    expect(dayLoadWh(list, "mon", 20)).toBeCloseTo(512, 9);
+    expect(applianceDayWh(list.appliances[0], list, 20)).toBeCloseTo(300, 9);
+    // On with its loads only: 8 W for the three hours of the laptop.
+    const saving = { ...list, inverterOn: "with-its-loads" as const };
+    expect(dayLoadWh(saving, "mon", 20)).toBeCloseTo(24 + 300 + 20, 9);
+  });
+
   test("no day, no step", () => {
     const lamp = loads({ name: "lamp", watts: 10, use: { kind: "for-hours", hours: 24 } });
     expect(loadColumns(lamp, { startsMs: [], stepMinutes: 60 }, "Etc/UTC").length).toBe(0);

@@ -24,7 +24,7 @@ describe("circuit, battery, loads and worth", () => {
     expect(circuit.controller.kind).toBe("mppt");
     expect(battery).toMatchObject({ chemistry: "LiFePO4", capacityAh: 100, systemV: 12, usablePct: 90 });
     expect(loads.appliances).toEqual([]);
-    expect(worth).toMatchObject({ years: 5, now: "flat", stepMinutes: 60 });
+    expect(worth).toMatchObject({ years: 5, now: "legs", stepMinutes: 60 });
   });
 
   test("defaults follow the chemistry", () => {

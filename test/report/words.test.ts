@@ -94,9 +94,12 @@ test("how the stand is used is said where it has legs", () => {
   expect(standUseWords(planWith(["stand"]))).toEqual([]);
   expect(standUseWords(planWith(["fixed"], { stand }))).toEqual([]);
   expect(standUseWords(planWith(["stand"], { stand }))).toEqual([
-    'The stand lies flat in this: its legs count once the plan says "worth": { "now": "legs" }.',
-  ]);
-  expect(standUseWords(planWith(["stand"], { stand, worth: { now: "legs" } }))).toEqual([
     "The stand is on its legs in this, changed by the calendar.",
+  ]);
+  expect(standUseWords(planWith(["stand"], { stand, worth: { now: "one-leg" } }))).toEqual([
+    "The stand stays all season on the one leg that brings most.",
+  ]);
+  expect(standUseWords(planWith(["stand"], { stand, worth: { now: "flat" } }))).toEqual([
+    'The stand lies flat in this, as the plan says ("worth": { "now": "flat" }): its legs are not used.',
   ]);
 });

@@ -28,11 +28,13 @@ export const standUseWords = ({
 }: Pick<Plan, "panels" | "stand" | "worth">): readonly string[] =>
   stand.legs.length === 0 || panels.every(({ mount }) => mount.kind === "fixed")
     ? []
-    : [
-        worth.now === "legs"
-          ? "The stand is on its legs in this, changed by the calendar."
-          : 'The stand lies flat in this: its legs count once the plan says "worth": { "now": "legs" }.',
-      ];
+    : [STAND_USE_WORDS[worth.now]];
+
+const STAND_USE_WORDS: Readonly<Record<Plan["worth"]["now"], string>> = {
+  legs: "The stand is on its legs in this, changed by the calendar.",
+  "one-leg": "The stand stays all season on the one leg that brings most.",
+  flat: 'The stand lies flat in this, as the plan says ("worth": { "now": "flat" }): its legs are not used.',
+};
 
 /** A first short date in words, over the seasons that have one: the middle one. */
 const firstShortWords = ({ outcomes, days }: BatterySeason): string | null => {

@@ -1,9 +1,9 @@
 import type { Plan } from "../../plan/plan.ts";
 import type { SunColumns } from "../../sun/columns.ts";
 import { MINUTE_MS } from "../../units/time.ts";
-import { swapCalendar } from "../legs/swap-calendar.ts";
+import { type SwapAnswer, swapCalendar } from "../legs/swap-calendar.ts";
 import { aimEnergyOver } from "../legs/tilt-ladder.ts";
-import { type AimPlan, aimByDay } from "../light/aim-plan.ts";
+import { type AimPlan, aimByDay, heldAim } from "../light/aim-plan.ts";
 import type { PanelUnit } from "../light/panel-unit.ts";
 import type { Setting } from "../light/settings.ts";
 import type { SeasonSkies } from "../light/skies.ts";
@@ -18,15 +18,31 @@ export const legsInUse = (
   onStand: readonly PanelUnit[],
   settings: readonly Setting[],
 ): AimPlan => {
+  const ofDay = new Uint8Array(skies.sun.days.length);
+  for (const { setting, first, end } of calendarOver(skies, onStand, settings).stays) {
+    ofDay.fill(setting, first, end);
+  }
+  return aimByDay(skies.sun, settings, ofDay);
+};
+
+/** The one setting that brings most when it is never changed, the stand facing as planned. */
+export const bestLegForGood = (
+  skies: SeasonSkies,
+  onStand: readonly PanelUnit[],
+  settings: readonly Setting[],
+): AimPlan => heldAim(settings[calendarOver(skies, onStand, settings).forgetSetting]);
+
+const calendarOver = (
+  skies: SeasonSkies,
+  onStand: readonly PanelUnit[],
+  settings: readonly Setting[],
+): SwapAnswer => {
   // A fixed panel stands in for one of its kind on legs, where none is on the stand yet.
   const energy = aimEnergyOver(
     skies,
     onStand.map((unit) => ({ ...unit, fixedAim: null })),
   );
-  const dayWh = settings.map(({ tiltDeg, bearingDeg }) => energy(tiltDeg, bearingDeg));
-  const ofDay = new Uint8Array(skies.sun.days.length);
-  for (const { setting, first, end } of swapCalendar(dayWh).stays) ofDay.fill(setting, first, end);
-  return aimByDay(skies.sun, settings, ofDay);
+  return swapCalendar(settings.map(({ tiltDeg, bearingDeg }) => energy(tiltDeg, bearingDeg)));
 };
 
 /** The stand turned after the sun: each month's best routine with at most so many aims a day. */

@@ -10,6 +10,7 @@ import {
 import type { BatteryModel } from "../../circuit/battery.ts";
 import type { Harvest } from "../../circuit/harvest.ts";
 import { type HeldStep, stepHeldBattery } from "../../circuit/held-step.ts";
+import { type LoadCutOff, loadsComeBack } from "../../circuit/load-cut-off.ts";
 import type { LoadColumns } from "../../circuit/loads.ts";
 import type { BatterySteps } from "./battery-steps.ts";
 
@@ -19,6 +20,8 @@ export interface BatteryPlan {
   readonly loads: LoadColumns;
   /** What the controllers take day and night, W. */
   readonly ownW: number;
+  /** Keeps loads off until the battery has recovered; `null` serves them again from the first light. */
+  readonly cutOff: LoadCutOff | null;
 }
 
 /** A battery through one season under one sky: one value a day. Wh unless said otherwise. */
@@ -87,7 +90,7 @@ const loadAt = ({ steadyW, cooling }: LoadColumns, step: number, duties: Float64
  * @param out Room to write into.
  */
 export const runBattery = (
-  { battery, loads, ownW }: BatteryPlan,
+  { battery, loads, ownW, cutOff }: BatteryPlan,
   steps: BatterySteps,
   harvest: Harvest,
   airC: Float64Array,
@@ -114,6 +117,8 @@ export const runBattery = (
         }
       : null;
   let storedWh = battery.startWh;
+  // Nothing above the floor: loads are cut off already.
+  let loadsOff = cutOff !== null && storedWh <= 0;
   for (let day = 0; day < airC.length; day += 1) {
     clearLedger(ledger);
     const warmth = warmthOf(battery, battery.keptAtC ?? airC[day]);
@@ -126,7 +131,9 @@ export const runBattery = (
     for (let at = 0; at < perDay; at += 1) {
       const step = day * perDay + at;
       const lit = row[step];
-      demand.loadW = loadAt(loads, step, duties);
+      const wantedW = loadAt(loads, step, duties);
+      const before = storedWh;
+      demand.loadW = loadsOff ? 0 : wantedW;
       if (lit >= 0 && held !== null) {
         held.storedWh = storedWh;
         held.first = lit * battery.restVAt.length;
@@ -135,6 +142,14 @@ export const runBattery = (
       } else {
         demand.offeredW = lit >= 0 && harvest.kind === "power" ? harvest.watts[lit] * litShare[lit] : 0;
         storedWh = stepBattery(battery, warmth, storedWh, demand, hours, ledger);
+      }
+      if (cutOff !== null) {
+        if (loadsOff) {
+          ledger.short += wantedW * hours;
+          loadsOff = !loadsComeBack(cutOff, battery, storedWh, storedWh - before, hours);
+        } else {
+          loadsOff = storedWh <= 0;
+        }
       }
       if (storedWh < lowestWh) lowestWh = storedWh;
       if (Number.isNaN(fullAtStep) && lit >= 0 && storedWh >= FULL_SHARE * warmth.fullWh) fullAtStep = at;

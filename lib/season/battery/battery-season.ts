@@ -1,5 +1,6 @@
 import { mean, quantile } from "d3";
 import { batteryModel } from "../../circuit/battery.ts";
+import { loadCutOffOf } from "../../circuit/load-cut-off.ts";
 import { type LoadColumns, loadColumns } from "../../circuit/loads.ts";
 import type { Loads } from "../../plan/loads.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
@@ -106,11 +107,17 @@ export const batterySeasons = (
   const batteries = setUps.map(({ battery }) => batteryModel(battery));
   const harvests = harvestsOf(source, setUps, batteries);
   const laidOut = new Map<Loads, LoadColumns>();
-  const plans = setUps.map(({ loads }, at) => {
+  const plans = setUps.map(({ circuit, loads }, at) => {
     const columns = laidOut.get(loads) ?? loadColumns(loads, steps, timeZone);
     laidOut.set(loads, columns);
     const harvest = harvests.ofSetUp[at];
-    return { battery: batteries[at], loads: columns, ownW: harvests.harvesters[harvest].ownW, harvest };
+    return {
+      battery: batteries[at],
+      loads: columns,
+      ownW: harvests.harvesters[harvest].ownW,
+      cutOff: loadCutOffOf(circuit, batteries[at]),
+      harvest,
+    };
   });
   const airUnder = (season: number): Float64Array => {
     const { sky } = source.kind === "years" ? source.skies[season] : source.rungs[0].sky;

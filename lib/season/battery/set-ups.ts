@@ -93,6 +93,10 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
           panels: place(legAims()),
         }),
       );
+    } else if (worth.now === "one-leg" && plan.stand.legs.length > 1) {
+      remedies.push(
+        offer("legs changed", "the stand's legs, changed by the calendar", 0, { panels: place(legAims()) }),
+      );
     }
     const aims = turnedAfterSun(plan, skies, onStand, worth.aimsADay);
     remedies.push(
@@ -156,6 +160,13 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
       battery: { ...battery, capacityAh },
     }),
   );
+  if (loads.inverterOn === "all-day" && loads.inverterOwnW > 0) {
+    remedies.push(
+      offer("inverter off between uses", `saves its ${loads.inverterOwnW} W while nothing runs on it`, 0, {
+        loads: { ...loads, inverterOn: "with-its-loads" },
+      }),
+    );
+  }
   if (loads.appliances.length > 0) {
     const kept = worth.keptLoadPct / 100;
     const appliances = loads.appliances.map((one) => ({ ...one, watts: one.watts * kept }));

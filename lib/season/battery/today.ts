@@ -1,5 +1,5 @@
 import type { Plan } from "../../plan/plan.ts";
-import { legsInUse } from "../aiming/aims-of-plan.ts";
+import { bestLegForGood, legsInUse } from "../aiming/aims-of-plan.ts";
 import { type AimPlan, heldAim } from "../light/aim-plan.ts";
 import { type PanelUnit, panelUnits } from "../light/panel-unit.ts";
 import { settingsOf } from "../light/settings.ts";
@@ -19,7 +19,7 @@ export interface Today {
 }
 
 /**
- * A plan's set-up as it is: fixed panels where they are, those on the stand flat or on its legs, as the plan says.
+ * A plan's set-up as it is: fixed panels where they are, those on the stand on its legs, or flat where the plan says so.
  *
  * @param skies of the season, by which legs are chosen
  * @throws PlanError for a nameplate that can't be true or a leg that can't stand
@@ -32,18 +32,22 @@ export const todayOf = (plan: Plan, skies: SeasonSkies): Today => {
   const [flat] = settings;
   const flatAims = heldAim(flat);
   const hasLegs = settings.length > 1;
+  const onLegs = onStand.length > 0 ? onStand : units;
   let inUse: AimPlan | null = null;
   const legAims = (): AimPlan => {
-    inUse ??= hasLegs ? legsInUse(skies, onStand.length > 0 ? onStand : units, settings) : flatAims;
+    inUse ??= hasLegs ? legsInUse(skies, onLegs, settings) : flatAims;
     return inUse;
   };
   // One plan of aims each, so that light on a fixed panel is worked out once for all set-ups.
   const fixed = units.map(({ fixedAim }) => (fixedAim === null ? null : heldAim(fixedAim)));
   const place = (aims: AimPlan): readonly PlacedPanels[] =>
     units.map((unit, index) => ({ unit, aims: fixed[index] ?? aims }));
-  const panels = place(worth.now === "legs" ? legAims() : flatAims);
+  const standAims = (): AimPlan => {
+    if (!hasLegs || worth.now === "flat") return flatAims;
+    return worth.now === "legs" ? legAims() : bestLegForGood(skies, onLegs, settings);
+  };
   return {
-    asIs: { name: "as is", panels, circuit, battery, loads },
+    asIs: { name: "as is", panels: place(standAims()), circuit, battery, loads },
     onStand,
     hasLegs,
     legAims,

@@ -148,7 +148,7 @@ describe("turnedAfterSun", () => {
 });
 
 describe("todayOf", () => {
-  const mixed = (now: "flat" | "legs") =>
+  const mixed = (now: "flat" | "one-leg" | "legs" | undefined) =>
     quickPlan({
       panels: [
         { name: "propped", module: { powerW: 100 } },
@@ -160,6 +160,22 @@ describe("todayOf", () => {
       ],
       worth: { now },
     });
+
+  test("stated legs are used unless the plan says that the stand lies flat", () => {
+    const today = todayOf(mixed(undefined), skies);
+    expect(today.asIs.panels[0].aims).toBe(today.legAims());
+  });
+
+  test("on one leg for good it has the setting that brings most when it is never changed", () => {
+    const { asIs, legAims } = todayOf(mixed("one-leg"), skies);
+    const [held] = asIs.panels[0].aims.aims;
+    expect(asIs.panels[0].aims.ofRow).toBeNull();
+    // Over these few days of spring the calendar has no reason to change either.
+    const { aims, ofRow } = legAims();
+    expect(new Set(ofRow ?? [])).toEqual(
+      new Set([aims.findIndex(({ tiltDeg }) => tiltDeg === held.tiltDeg)]),
+    );
+  });
 
   test("has panels on the stand flat or on its legs, as the plan says, fixed ones where they are", () => {
     const flat = todayOf(mixed("flat"), skies);

@@ -1,6 +1,6 @@
 import { type Plan, type PlanInput, readPlan } from "../../../lib/plan/index.ts";
 
-/** A plan whose battery is quickly lived with: a few clear days in hours, one propped panel, a lamp, two legs. */
+/** A plan whose battery is quickly lived with: a few clear days in hours, one propped panel that lies flat, a lamp, two legs. */
 export const quickPlan = (changes: Partial<PlanInput> = {}): Plan =>
   readPlan({
     site: { latitudeDeg: 50, longitudeDeg: 8, timeZone: "Etc/GMT-1" },
@@ -20,4 +20,5 @@ export const quickPlan = (changes: Partial<PlanInput> = {}): Plan =>
       ],
     },
     ...changes,
+    worth: { now: "flat", ...changes.worth },
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { BatteryModel, Harvest, LoadColumns } from "../../../lib/circuit/index.ts";
+import type { BatteryModel, Harvest, LoadColumns, LoadCutOff } from "../../../lib/circuit/index.ts";
 import { outcomeOfDays } from "../../../lib/season/battery/battery-outcome.ts";
 import { type BatteryDays, emptyBatteryDays, runBattery } from "../../../lib/season/battery/battery-run.ts";
 import { airOfDays, type BatterySteps, batterySteps } from "../../../lib/season/battery/battery-steps.ts";
@@ -31,6 +31,7 @@ const BATTERY: BatteryModel = {
   heaterW: 0,
   keptAtC: null,
   meanV: 12,
+  chargingV: 12,
   chargeOhm: 0,
   restVAt: new Float64Array(11).fill(12),
   capacityShare: () => 1,
@@ -50,12 +51,18 @@ const run = (
     readonly battery?: Partial<BatteryModel>;
     readonly loads?: LoadColumns;
     readonly ownW?: number;
+    readonly cutOff?: LoadCutOff;
     readonly harvest?: Harvest;
     readonly airC?: Float64Array;
   } = {},
 ): BatteryDays =>
   runBattery(
-    { battery: { ...BATTERY, ...over.battery }, loads: over.loads ?? NO_LOADS, ownW: over.ownW ?? 0 },
+    {
+      battery: { ...BATTERY, ...over.battery },
+      loads: over.loads ?? NO_LOADS,
+      ownW: over.ownW ?? 0,
+      cutOff: over.cutOff ?? null,
+    },
     STEPS,
     over.harvest ?? LIGHT,
     over.airC ?? WARM,
@@ -143,6 +150,43 @@ describe("runBattery, by hand", () => {
     const drawn = run({ loads: steady(0, 0, 0, 10, 0, 0, 0, 0), battery: { dischargeShare: 0.9 } });
     for (const { residual } of [lossy, heated, leaking, own, drawn])
       expect(Math.abs(residual)).toBeLessThan(1e-12);
+  });
+
+  test("a load cut-off that waits keeps loads off until the charge is back, day and night", () => {
+    const loads = steady(10, 10, 10, 10, 10, 10, 10, 10);
+    // 50 Wh: 10 W x 6 h at night empty it, 10 short. Lit steps bring 60 and 30 Wh. Without a cut-off they feed the loads.
+    const harvest: Harvest = { kind: "power", watts: Float64Array.of(10, 10, 10, 10) };
+    const plain = run({ loads, harvest });
+    expect([...plain.shortWh]).toEqual([10 + 0 + 30 + 60, 60 + 0 + 0 + 60]);
+    // With one that waits for 80 Wh: off through both lit steps (60, 90 stored), back on for the night, which takes 60 of 90;
+    // the next night finds 30, goes off; 60 + 60 bring it back after the second lit step.
+    const waits = run({ loads, harvest, cutOff: { backAtWh: 80, backAtV: Number.POSITIVE_INFINITY } });
+    expect([...waits.shortWh]).toEqual([10 + 60 + 60 + 0, 30 + 60 + 60 + 0]);
+    expect([...waits.usedWh]).toEqual([50 + 60, 30 + 60]);
+    expect(waits.residual).toBe(0);
+    // Nothing above the floor to begin with: off from the start.
+    const empty = run({
+      loads,
+      harvest,
+      battery: { startWh: 0 },
+      cutOff: { backAtWh: 80, backAtV: Number.POSITIVE_INFINITY },
+    });
+    expect(empty.usedWh[0]).toBe(60);
+  });
+
+  test("a cut-off by voltage sees the charging current at the terminals", () => {
+    const loads = steady(10, 10, 10, 10, 10, 10, 10, 10);
+    const harvest: Harvest = { kind: "power", watts: Float64Array.of(12, 0, 0, 0) };
+    // 12 W at 12 V are 1 A: over 0.5 ohm the terminals stand at 12.5 V, at rest again 12 V.
+    const back = (backAtV: number) =>
+      run({
+        loads,
+        harvest,
+        battery: { startWh: 0, chargeOhm: 0.5 },
+        cutOff: { backAtWh: Number.POSITIVE_INFINITY, backAtV },
+      }).usedWh[0];
+    expect(back(12.49)).toBeGreaterThan(0);
+    expect(back(12.51)).toBe(0);
   });
 
   test("a harvest of current comes in at the battery's voltage, each row from its own nodes", () => {

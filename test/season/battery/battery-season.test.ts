@@ -133,7 +133,7 @@ describe("runBattery", () => {
     const columns = loadColumns(loads, steps, options.timeZone);
     const air = airOfDays(sun, planSkies.skies.clear.sky, 10);
     const days = runBattery(
-      { battery: model, loads: columns, ownW: 0.25 },
+      { battery: model, loads: columns, ownW: 0.25, cutOff: null },
       steps,
       harvest,
       air,

@@ -40,7 +40,7 @@ const input: PlanInput = {
       { name: "fridge", watts: 40, use: { kind: "cooling", dutyPct: 35, roomC: 20 } },
     ],
   },
-  worth: { wantedShortDays: 3, years: 4 },
+  worth: { wantedShortDays: 3, years: 4, now: "flat" },
 };
 
 const plan = readPlan(input);

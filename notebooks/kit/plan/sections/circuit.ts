@@ -77,6 +77,13 @@ export const circuitSection: Section = {
       ],
     },
     {
+      kind: "number",
+      path: ["circuit", "loadCutOff", "reconnectV"],
+      label: "Loads come back at",
+      unit: "V",
+      says: "Of a cut-off that waits until the battery has recovered; left empty: from the first light.",
+    },
+    {
       kind: "temperature",
       path: ["circuit", "hottestC"],
       label: "Air round the cables at its hottest",

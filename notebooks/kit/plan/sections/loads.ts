@@ -100,5 +100,15 @@ export const loadsSection: Section = {
       unit: "% efficient",
       slider: { least: 60, most: 98, step: 1 },
     },
+    {
+      kind: "choice",
+      path: ["loads", "inverterOn"],
+      label: "Inverter is on",
+      choices: [
+        { value: "with-its-loads", label: "only while something on it runs" },
+        { value: "all-day", label: "day and night" },
+      ],
+    },
+    { kind: "number", path: ["loads", "inverterOwnW"], label: "Inverter itself draws", unit: "W while on" },
   ],
 };

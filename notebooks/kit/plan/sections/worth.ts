@@ -23,8 +23,9 @@ export const worthSection: Section = {
       path: ["worth", "now"],
       label: "Today the stand's panel",
       choices: [
+        { value: "legs", label: "stands on its legs, changed by the calendar" },
+        { value: "one-leg", label: "stays on its best leg" },
         { value: "flat", label: "lies flat" },
-        { value: "legs", label: "stands on its legs" },
       ],
     },
     { kind: "text", path: ["worth", "currency"], label: "Currency" },

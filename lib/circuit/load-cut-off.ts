@@ -16,8 +16,14 @@ export interface LoadCutOff {
  * A plan's load cut-off; `null` where it states none. The floor at which loads go off is the battery's own.
  *
  * @example
- * const battery = batteryModel(batterySchema.parse({ chemistry: "AGM", capacityAh: 100 }));
- * loadCutOffOf({ loadCutOff: { reconnectPct: 75 } }, battery)?.backAtWh // 300
+ * const plan = readPlan({
+ *   site: { latitudeDeg: 50, longitudeDeg: 8 },
+ *   season: { from: "2027-06-01", to: "2027-06-30" },
+ *   panels: [{ name: "prop", module: { powerW: 100 } }],
+ *   battery: { chemistry: "AGM", capacityAh: 100 },
+ *   circuit: { loadCutOff: { reconnectPct: 75 } },
+ * });
+ * loadCutOffOf(plan.circuit, batteryModel(plan.battery))?.backAtWh // 300
  */
 export const loadCutOffOf = (
   { loadCutOff }: Pick<Circuit, "loadCutOff">,

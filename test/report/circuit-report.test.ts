@@ -83,7 +83,7 @@ describe("tables of circuit, battery and worth", () => {
     const lines = (text: string) => text.trimEnd().split("\r\n");
     expect(lines(csvText(batteryTable(battery.season)))).toHaveLength(22);
     expect(lines(csvText(wiringTable(battery.wiring)))).toHaveLength(9);
-    expect(lines(csvText(worthTable(worth.answer, plan.worth)))).toHaveLength(1 + 9);
+    expect(lines(csvText(worthTable(worth.answer, plan.worth)))).toHaveLength(1 + 8);
     expect(lines(csvText(curveTable(curves)))).toHaveLength(1 + 2 * (2 + 25));
     expect(lines(csvText(controllerGainTable(gains)))).toHaveLength(20);
     const loads = lines(csvText(loadsTable(plan.loads)));

@@ -37,3 +37,15 @@ export {
   openCircuitV,
   shortCircuitA,
 } from "./single-diode.ts";
+export {
+  BYPASS_DROP_V,
+  type CellGroup,
+  highestPeak,
+  type LitCells,
+  powerPeaks,
+  stuckPeak,
+  type UnevenPanel,
+  unevenCurrentAt,
+  unevenOpenCircuitV,
+  unevenVoltageAt,
+} from "./uneven-light.ts";

@@ -21,6 +21,7 @@ import { sunPosition } from "./sun-position.ts";
 import { sunSeries } from "./sun-series.ts";
 import { tiltRules } from "./tilt-rules.ts";
 import { tiltedPlane } from "./tilted-plane.ts";
+import { unevenLight } from "./uneven-light.ts";
 import { wind } from "./wind.ts";
 import { wire } from "./wire.ts";
 
@@ -49,7 +50,7 @@ export const sections: readonly Section[] = [
   },
   { room: "climate", comparisons: climate },
   { room: "plane", comparisons: [...tiltedPlane, ...glass, ...holzkirchen, ...nyAlesund] },
-  { room: "panel", comparisons: [...cellTemperature, ...singleDiode, ...measuredPower] },
+  { room: "panel", comparisons: [...cellTemperature, ...singleDiode, ...unevenLight, ...measuredPower] },
   { room: "full chain", comparisons: fullChain },
   { room: "stand", comparisons: [...tiltRules, ...wind] },
   { room: "circuit", comparisons: [...wire, ...storage] },

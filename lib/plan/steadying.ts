@@ -16,6 +16,8 @@ export const steadyingSchema = z.strictObject({
     hint: "about 0.3 on wet grass or smooth rock, 0.5 on dry ground; a rough guide",
   }).default(0.4),
   terrain: z.enum(TERRAINS).default("farmland"),
+  /** Mean wind, as a forecast states it, that answers say the ballast for: a fresh breeze, Beaufort 5 (our own choice). */
+  holdWindMs: quantity(1, 30, { unit: "m/s, mean wind as forecast" }).default(10),
 });
 
 export type Steadying = z.output<typeof steadyingSchema>;

@@ -75,7 +75,7 @@ export { legsHeadline } from "./words/legs-headline.ts";
 export { CUTTING_CAUTION, legsSummary, legWords, setSentences } from "./words/legs-summary.ts";
 export { modelWords } from "./words/model-words.ts";
 export { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./words/plain-directions.ts";
-export { steadyWords } from "./words/steady-words.ts";
+export { steadySentences } from "./words/steady-words.ts";
 export { swapsSummary } from "./words/swaps-summary.ts";
 export { countedWords, textSummary } from "./words/text-summary.ts";
 export { trimWords } from "./words/trim-words.ts";

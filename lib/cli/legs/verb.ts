@@ -1,4 +1,5 @@
 import { CUTTING_CAUTION, legsSummary } from "../../report/words/legs-summary.ts";
+import { steadySentences } from "../../report/words/steady-words.ts";
 import { trimWords } from "../../report/words/trim-words.ts";
 import { livedPlan } from "../../season/battery/lived-plan.ts";
 import { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "../../season/battery/short-day-sets.ts";
@@ -74,7 +75,17 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
       heading: planHeading(planFile),
       files: await legsFiles(words, season, answer, legs, notes),
       json: () => legsJson(plan, answer, legs, notes),
-      lines: [...legsSummary(answer), ...notes, "", BEFORE_CUTTING, `Wind: ${WIND_CAUTION}`],
+      lines: [
+        ...legsSummary(answer),
+        ...notes,
+        "",
+        BEFORE_CUTTING,
+        `Wind: ${WIND_CAUTION}`,
+        ...steadySentences(
+          plan,
+          answer.settings.map(({ setting }) => setting),
+        ),
+      ],
     },
     words,
     voice,

@@ -3,14 +3,14 @@ import type { Plan } from "../../plan/plan.ts";
 import { type CuttingSheet, cuttingSheet } from "../../stand/cutting-sheet.ts";
 import { flatTiltDeg, type NamedLeg, standGeometry } from "../../stand/settings.ts";
 import { standPanels } from "../../stand/stand-panel.ts";
-import { steadiness, WIND_CAUTION } from "../../stand/steadiness.ts";
+import { WIND_CAUTION } from "../../stand/steadiness.ts";
 import { millimetresText } from "../../units/length.ts";
 import { settingStyles } from "../chart/setting-styles.ts";
 import { themeCss } from "../chart/theme.ts";
 import { piecesTable } from "../table/pieces-table.ts";
 import { cellText, type Table } from "../table/table.ts";
 import { CUTTING_CAUTION } from "../words/legs-summary.ts";
-import { steadyWords } from "../words/steady-words.ts";
+import { steadySentences } from "../words/steady-words.ts";
 import { lengthWords } from "../words/words.ts";
 import { sideViewDrawing } from "./side-view-drawing.ts";
 
@@ -184,8 +184,6 @@ export const cuttingSheetPage = (document: Document, plan: Plan, legs: readonly 
 
   heading("Wind");
   say(WIND_CAUTION, "caution");
-  for (const { name, tiltDeg } of settings) {
-    say(steadyWords(name, steadiness(geometry, panels, stand.steadying, tiltDeg)));
-  }
+  for (const words of steadySentences(plan, settings)) say(words);
   return `<!doctype html>\n${document.documentElement.outerHTML}\n`;
 };

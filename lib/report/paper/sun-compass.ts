@@ -32,7 +32,8 @@ const HOW_TO: readonly string[] = [
   "Print at true size, glue to a flat board, and stand a straight pin or nail upright at the cross.",
   "Lay it level in the sun. Find today's ring and the line of the clock time now.",
   "Turn the board until the middle of the pin's shadow, made longer by eye if need be, runs over their crossing.",
-  "Now each arrow points along its bearing: let the panel's face look that way. No compass is needed.",
+  "Now each arrow points along its bearing: turn the panel's face that way. No compass is needed.",
+  "Never look into the sun: read the shadow, with your back to the light.",
 ];
 
 const at = (bearingDeg: number, radiusMm: number): { readonly x: number; readonly y: number } => ({
@@ -95,7 +96,7 @@ export const sunCompass = (
     );
   }
   HOW_TO.forEach((words, index) => {
-    text(PIN.x, HEIGHT_MM - 37 + index * 4.6, 3.2, `${index + 1}. ${words}`);
+    text(PIN.x, HEIGHT_MM - 39 + index * 4.6, 3.2, `${index + 1}. ${words}`);
   });
 
   for (const { date, radiusMm, opens } of rings) {

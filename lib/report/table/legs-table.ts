@@ -1,9 +1,10 @@
 import type { Plan } from "../../plan/plan.ts";
 import type { SettingFacts } from "../../season/legs/legs-answer.ts";
-import { standGeometry } from "../../stand/settings.ts";
+import { beaufortOf } from "../../stand/beaufort.ts";
 import { standPanels } from "../../stand/stand-panel.ts";
-import { type Steadiness, steadiness } from "../../stand/steadiness.ts";
+import type { Steadiness } from "../../stand/steadiness.ts";
 import { stowing } from "../../stand/stow.ts";
+import { steadyAt } from "../words/steady-words.ts";
 import { energyColumn, legInchesColumn, legMmColumn, settingColumn, tiltColumns } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 
@@ -48,11 +49,11 @@ const COLUMNS: readonly Column<LegRow>[] = [
   },
   {
     name: "holds_wind_m_s",
-    title: "holds, at most",
+    title: "may move above",
     unit: "metres per second",
     datatype: "decimal",
-    says: "Estimated mean wind at 10 m, as a forecast states it, that the stand holds with a safety factor of 1.5. No permit.",
-    value: ({ steady }) => steady.forecastMs,
+    says: "Mean wind at 10 m, as a forecast states it, above which the stand may move when it is only set down: an estimate with a safety factor of 1.5, rounded down. Stake it, and bring it in above that.",
+    value: ({ steady }) => Math.floor(steady.forecastMs),
     decimals: 0,
   },
   {
@@ -60,28 +61,39 @@ const COLUMNS: readonly Column<LegRow>[] = [
     title: "Beaufort",
     datatype: "string",
     says: "Beaufort force and name of that wind.",
-    value: ({ steady }) => `${steady.beaufort.force} ${steady.beaufort.name}`,
+    value: ({ steady }) => {
+      const { force, name } = beaufortOf(Math.floor(steady.forecastMs));
+      return `${force} ${name}`;
+    },
   },
   {
     name: "moves_first",
-    title: "then it",
+    title: "moves first",
     datatype: "string",
     says: "What the stand does first when the wind is too strong.",
     value: ({ steady }) => steady.first,
+  },
+  {
+    name: "ballast_kg",
+    title: "ballast",
+    unit: "kilograms",
+    datatype: "decimal",
+    says: "Ballast that would hold the wind of the plan's stand.steadying.holdWindMs with the same safety, half on the bottom edge and half on the leg's foot; empty where none does.",
+    value: ({ steady }) => steady.ballastKg && Math.ceil(steady.ballastKg),
+    decimals: 0,
   },
 ];
 
 /** The settings of a plan's stand: lengths, both readings, yields, tolerances, stowing and wind. */
 export const legsTable = (plan: Plan, settings: readonly SettingFacts[]): Table<LegRow> => {
-  const panels = standPanels(plan);
-  const stow = stowing(plan.stand, panels.shortestMm);
+  const stow = stowing(plan.stand, standPanels(plan).shortestMm);
   return {
     title: "Settings of the stand",
     key: ["setting"],
     columns: COLUMNS,
     rows: settings.map((facts) => ({
       ...facts,
-      steady: steadiness(standGeometry(plan.stand), panels, plan.stand.steadying, facts.setting.tiltDeg),
+      steady: steadyAt(plan, facts.setting.tiltDeg),
       stows: facts.setting.legMm === null || facts.setting.legMm <= stow.limitMm,
     })),
   };

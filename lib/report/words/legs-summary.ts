@@ -6,7 +6,7 @@ import { energyWords, gainWords, lengthWords, listWords, NO_LIGHT } from "./word
 
 /** Cautions for the saw and the drill, to stand beside every cutting list. */
 export const CUTTING_CAUTION =
-  "Measure the stand itself before cutting, cut one leg of a pair and try it, wear eye protection, hold the stock in a vice. Drill no new hole in the panel's frame: it may break the frame, the glass and the warranty.";
+  "Measure the stand itself before cutting, cut one leg of a pair and try it, wear eye protection, hold the stock in a vice and keep both hands clear of the blade. Drill no new hole in the panel's frame: it may break the frame, the glass and the warranty.";
 
 /** A leg in words. @example legWords({ legMm: 404.1, tiltDeg: 30 }) // "404 mm (15 15/16 in), 30° from the ground (60° from a post)" */
 export const legWords = ({ legMm, tiltDeg }: { readonly legMm: number; readonly tiltDeg: number }): string =>

@@ -28,5 +28,13 @@ export const steadyingSection: Section = {
       label: "Country around",
       choices: TERRAINS.map((value) => ({ value, label: value })),
     },
+    {
+      kind: "number",
+      path: ["stand", "steadying", "holdWindMs"],
+      label: "Wind that ballast should hold",
+      unit: "m/s",
+      slider: { least: 2, most: 20, step: 1 },
+      says: "Mean wind as the forecast states it. 8 to 10.7 m/s is a fresh breeze, Beaufort 5.",
+    },
   ],
 };

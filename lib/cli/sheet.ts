@@ -55,7 +55,7 @@ const toldSheet = ({ days, turning, ...sheet }: FieldSheet) => {
     ...sheet,
     ...words,
     lastDate: days[days.length - 1].date,
-    turning: turning && { lines: words.turning, dayWh: turning.dayWh, noonWh: turning.noonWh },
+    turning: turning && { lines: words.turning, dayWh: turning.dayWh, pays: turning.pays },
   };
 };
 

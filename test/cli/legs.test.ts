@@ -31,7 +31,11 @@ describe("legs", () => {
     expect(said).toMatch(/Best two legs to cut: \d+ mm/);
     expect(said).toContain("from the ground (");
     expect(said).toContain("Drill no new hole");
-    expect(said).toContain("no permit");
+    expect(said).toContain("keep both hands clear of the blade");
+    expect(said).toMatch(
+      /unstaked, it may move above a forecast wind of \d m\/s \(Beaufort \d, .* would hold 10 m\/s/,
+    );
+    expect(said).not.toMatch(/before a gale|no permit/);
   });
 
   test("writes every file that is asked for", async () => {

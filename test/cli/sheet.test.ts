@@ -39,6 +39,8 @@ describe("sheet", () => {
     const sheet = JSON.parse(said);
     expect(sheet.cutting.legs.map(({ name }: { name: string }) => name)).toEqual(["long"]);
     expect(sheet).toMatchObject({ turning: null, lastDate: "2027-06-07", facingDeg: 180 });
-    expect(sheet.cautions[0]).toContain("no permit");
+    expect(sheet.cautions[0]).toMatch(/^Wind: unstaked, the stand may move above .* bring it in above that/);
+    expect(sheet.wind).toEqual([expect.stringMatching(/may move above \d m\/s \(Beaufort \d, /)]);
+    expect(sheet.batteryDayWh).toBeLessThan(sheet.panelsDayWh);
   });
 });

@@ -153,8 +153,12 @@ describe("cuttingSheetPage", () => {
   it("sets the cautions beside cutting and wind, and says what does not stow", () => {
     expect([...page.querySelectorAll(".caution")].map((caution) => caution.textContent)).toEqual([
       expect.stringContaining("no new hole"),
-      expect.stringContaining("no permit"),
+      expect.stringContaining("bring the panel in above the wind named"),
     ]);
+    const winds = [...page.querySelectorAll("p")].filter(({ textContent }) =>
+      /unstaked, it may move above/.test(textContent ?? ""),
+    );
+    expect(winds).toHaveLength(3);
     expect(page.body.textContent).toContain("B must be at most 670 mm to stow");
   });
 });

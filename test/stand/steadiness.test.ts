@@ -61,6 +61,39 @@ describe("steadiness", () => {
     expect(beaufort.name).toBe("gentle breeze");
   });
 
+  it("ballast that would hold a stated wind: a propped plate worked by hand", () => {
+    // Statics of a plate on level ground, wind onto its back: 1.2 x 0.54 m, 8 kg, tilt 30, friction 0.4, coefficient 1.8:
+    // a gust of 15 m/s asks for 35.38 kg in all before it slides, q cf A (sin t + mu cos t) = mu m g, with air of
+    // 1.25 kg/m3 and g = 9.81 (an independent computation). Here air is 1.225, and 1.5 / 0.9 is asked for.
+    const plate: StandPanel = { lengthMm: 1200, widthMm: 540, depthMm: 0, massKg: 8 };
+    const propped = standGeometry(standSchema.parse({ pivotMm: 900 }));
+    const gust = 15 / windProfile("farmland", 0.6).gustFactor;
+    const bare = steadyingSchema.parse({ friction: 0.4, holdWindMs: gust });
+    const wanted = (35.38 * 1.225 * 9.81 * 1.5) / 0.9 / 1.25 / 9.80665;
+    const { ballastKg } = steadiness(propped, plate, bare, 30);
+    expect(ballastKg).toBeCloseTo(wanted - 8, 1);
+    // With that ballast the forecast wind it holds is the one asked for: the two ways round agree.
+    const held = steadiness(propped, plate, { ...bare, ballastKg: ballastKg! }, 30);
+    expect(held.forecastMs).toBeCloseTo(gust, 6);
+    expect(held.ballastKg).toBeCloseTo(ballastKg!, 6);
+    // On rough ground it turns over first: 1.225 / 2 x 225 x 1.8 x 0.648 x 0.75 x 1200 x 1.5 / 0.9 = 241 115 N mm, less the
+    // panel's 8 x 9.80665 x 519.615 = 40 766, over 9.80665 / 2 x 900 / cos 30 = 5095.7 a kg (half lies on the heel).
+    const rough = steadiness(propped, plate, { ...bare, friction: 1.2 }, 30);
+    expect(rough.ballastKg).toBeCloseTo((241_115 - 40_766) / 5095.7, 1);
+  });
+
+  it("no ballast holds a stand whose feet slide down the ground by themselves; a light wind asks for none", () => {
+    const steep = standGeometry(standSchema.parse({ pivotMm: 700, groundSlopeDeg: 20 }));
+    expect(steadiness(steep, panel, steadyingSchema.parse({ friction: 0.3 }), 50)).toMatchObject({
+      ballastKg: null,
+      first: "slides forward",
+      forecastMs: 0,
+    });
+    expect(
+      steadiness(stand, panel, steadyingSchema.parse({ friction: 0.5, holdWindMs: 1 }), 45).ballastKg,
+    ).toBe(0);
+  });
+
   it("flat on level ground no wind pushes it along, and lift alone moves it", () => {
     const flat = standGeometry(standSchema.parse({ pivotMm: 700 }));
     const { gustMs } = steadiness(flat, panel, steadying, 0);

@@ -92,19 +92,19 @@ export const monthBars = (document: Document, months: readonly MonthExpectation[
     document,
     COLUMN_PX,
     height + foot,
-    "Watt-hours a day by month, with the spread of single days",
+    "Watt-hours a day into the battery by month, with the spread of single days",
   );
-  const most = max(months, ({ meanWh, p90Wh }) => Math.max(meanWh, p90Wh ?? 0)) ?? 1;
+  const most = max(months, ({ batteryWh, p90Wh }) => Math.max(batteryWh, p90Wh ?? 0)) ?? 1;
   const y = scaleLinear([0, most], [height, top]);
   const step = COLUMN_PX / months.length;
-  months.forEach(({ month, meanWh, p10Wh, p90Wh }, index) => {
+  months.forEach(({ month, batteryWh, p10Wh, p90Wh }, index) => {
     const middle = (index + 0.5) * step;
     svg
       .append("rect")
       .attr("x", index * step + step * 0.18)
       .attr("width", step * 0.64)
-      .attr("y", y(meanWh))
-      .attr("height", height - y(meanWh))
+      .attr("y", y(batteryWh))
+      .attr("height", height - y(batteryWh))
       .attr("fill", "#d9d9d9")
       .attr("stroke", "#000")
       .attr("stroke-width", 0.7);

@@ -1,4 +1,5 @@
 import { type Selection as D3Selection, select } from "d3";
+import type { Plan } from "../../plan/plan.ts";
 import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
 import { tiltWords } from "../../stand/reading.ts";
 import { dateWords, dayMonthWords, monthWords } from "../../units/dates.ts";
@@ -46,7 +47,11 @@ const table = (section: Part, heads: readonly string[], rows: readonly (readonly
   }
 };
 
-const legsPart = (document: Document, { cutting, swaps, turning }: FieldSheet): Part => {
+const legsPart = (
+  document: Document,
+  { cutting, swaps, turning }: FieldSheet,
+  words: FieldSheetWords,
+): Part => {
   const section = part(document, "Legs");
   if (cutting.legs.length === 0) {
     section.append("p").text("No leg in the plan: the panel lies flat.");
@@ -54,10 +59,10 @@ const legsPart = (document: Document, { cutting, swaps, turning }: FieldSheet): 
   }
   const used = new Set([
     ...swaps.map(({ to }) => to.name),
-    ...(turning?.routine.parts ?? []).map(({ setting }) => setting.name),
+    ...(turning?.pays ? turning.routine.parts : []).map(({ setting }) => setting.name),
   ]);
   const body = section.append("table").append("tbody");
-  for (const { mark, name, legMm, pieceMm, howMany, tiltDeg } of cutting.legs) {
+  for (const [index, { mark, name, legMm, pieceMm, howMany, tiltDeg }] of cutting.legs.entries()) {
     const line = body.append("tr");
     line.append("td").attr("class", "middle").append("span").attr("class", "mark").text(mark);
     line
@@ -71,6 +76,7 @@ const legsPart = (document: Document, { cutting, swaps, turning }: FieldSheet): 
       .append("div")
       .attr("class", "small")
       .text(howMany === 0 ? "at hand already" : `cut ${howMany} pieces of ${lengthBoth(pieceMm)}`);
+    cell.append("div").attr("class", "small").text(words.wind[index]);
     if (!used.has(name)) cell.append("div").attr("class", "small").text("not in use in this season");
   }
   section
@@ -101,7 +107,11 @@ const calendarPart = (document: Document, sheet: FieldSheet): Part => {
   return section;
 };
 
-const facingPart = (document: Document, { facingDeg, turning }: FieldSheet, words: FieldSheetWords): Part => {
+const facingPart = (
+  document: Document,
+  { facingDeg, turning, panelsDayWh }: FieldSheet,
+  words: FieldSheetWords,
+): Part => {
   const section = part(document, "Which way to face");
   section
     .append("p")
@@ -109,11 +119,17 @@ const facingPart = (document: Document, { facingDeg, turning }: FieldSheet, word
     .text(`${Math.round(facingDeg)}° true, ${compassPoint(facingDeg)}`);
   section.append("p").text(words.compass);
   if (turning === null) return section;
-  const gain = gainWords(turning.dayWh, turning.noonWh);
+  if (!turning.pays) {
+    section
+      .append("p")
+      .text("Turning it in the course of the day brings hardly more than changing legs by date: leave it.");
+    return section;
+  }
+  const gain = gainWords(turning.dayWh, panelsDayWh);
   section
     .append("p")
     .append("strong")
-    .text(`Or turn it in the course of the day${gain === null ? "" : `: ${gain}`}`);
+    .text(`Or turn it in the course of the day${gain === null ? "" : `: ${gain} from all panels`}`);
   list(
     section,
     "ol",
@@ -128,16 +144,21 @@ const facingPart = (document: Document, { facingDeg, turning }: FieldSheet, word
   return section;
 };
 
-const monthsPart = (document: Document, { months, cloudIn }: FieldSheet): Part => {
+/** What lies between the two figures of a month. */
+const reaches = ({ circuit }: Plan): string =>
+  `Compare "into the battery" with the controller's display: it is what comes through the plan's cables and ${circuit.controller.kind.toUpperCase()} controller while the battery still takes charge; a full one takes less.`;
+
+const monthsPart = (document: Document, { plan, months, cloudIn }: FieldSheet): Part => {
   const section = part(document, "What to expect, Wh a day");
   section.append(() => monthBars(document, months));
   const figure = (value: number | null): string => (value === null ? "" : String(Math.round(value)));
   table(
     section,
-    cloudIn ? ["month", "mean", "9 days in 10 above", "1 day in 10 above"] : ["month", "clear sky"],
-    months.map(({ month, meanWh, p10Wh, p90Wh }) => [
+    ["month", "panels", "into the battery", ...(cloudIn ? ["9 days in 10 above", "1 day in 10 above"] : [])],
+    months.map(({ month, panelsWh, batteryWh, p10Wh, p90Wh }) => [
       monthWords(month),
-      figure(meanWh),
+      figure(panelsWh),
+      figure(batteryWh),
       ...(cloudIn ? [figure(p10Wh), figure(p90Wh)] : []),
     ]),
   );
@@ -146,19 +167,23 @@ const monthsPart = (document: Document, { months, cloudIn }: FieldSheet): Part =
     .attr("class", "small")
     .text(
       cloudIn
-        ? "All panels, cloud in it, legs changed as above. Single days lie far to either side."
-        : "All panels under a clear sky every day: an upper bound, not what to expect.",
+        ? `All panels, cloud in it, legs changed as above. ${reaches(plan)} Single days (last columns) lie far to either side.`
+        : `All panels under a clear sky every day: an upper bound, not what to expect. ${reaches(plan)}`,
     );
   return section;
 };
 
 /** A sheet with more to say than a page holds at the usual size is set smaller. */
 const isCrowded = ({ months, swaps, cutting, turning }: FieldSheet): boolean =>
-  months.length + swaps.length + 3 * cutting.legs.length + 2 * (turning?.routine.parts.length ?? 0) > 22;
+  months.length +
+    swaps.length +
+    3 * cutting.legs.length +
+    2 * (turning?.pays ? turning.routine.parts.length : 0) >
+  22;
 
 /** The field sheet as one element, to be put on a page. It carries no style of its own: see `FIELD_SHEET_CSS`. */
 export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLElement => {
-  const { plan, swaps, days, dayWh } = sheet;
+  const { plan, swaps, days, panelsDayWh, batteryDayWh } = sheet;
   const words = fieldSheetWords(sheet);
   const article = select(document.createElement("article") as HTMLElement).attr(
     "class",
@@ -169,7 +194,7 @@ export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLEl
   header
     .append("p")
     .text(
-      `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(days[days.length - 1].date)} · about ${energyWords(dayWh)} a day`,
+      `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(days[days.length - 1].date)} · about ${energyWords(batteryDayWh)} a day into the battery (panels ${energyWords(panelsDayWh)})`,
     );
   const wiring = part(document, "Wiring, in this order");
   list(wiring, "ol", SETTING_UP);
@@ -180,7 +205,7 @@ export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLEl
   };
   put(article, [calendarPart(document, sheet)]);
   const columns = article.append("div").attr("class", "columns");
-  put(columns.append("div"), [legsPart(document, sheet), monthsPart(document, sheet)]);
+  put(columns.append("div"), [legsPart(document, sheet, words), monthsPart(document, sheet)]);
   put(columns.append("div"), [facingPart(document, sheet, words), wiring]);
   put(article, [care]);
   return article.node() as HTMLElement;

@@ -7,7 +7,13 @@ import { compassPoint, energyWords, listWords, tiltShort } from "./words.ts";
 const MOST_DATES = 4;
 
 /** A field sheet in a sentence: the leg to begin with, when to change, where to face, and what to expect. */
-export const fieldSheetHeadline = ({ swaps, facingDeg, dayWh, cloudIn }: FieldSheet): Headline => {
+export const fieldSheetHeadline = ({
+  swaps,
+  facingDeg,
+  panelsDayWh,
+  batteryDayWh,
+  cloudIn,
+}: FieldSheet): Headline => {
   const [begin, ...changes] = swaps;
   const dates = changes.map(({ date }) => dateWords(date).replace(/ \d{4}$/, ""));
   return [
@@ -21,7 +27,8 @@ export const fieldSheetHeadline = ({ swaps, facingDeg, dayWh, cloudIn }: FieldSh
     ", face ",
     { figure: `${compassPoint(facingDeg)} (${Math.round(facingDeg)}° true)` },
     ", and expect ",
-    { figure: `${energyWords(dayWh)} a day` },
-    cloudIn ? " on average, with cloud in it." : " under a clear sky, which is an upper bound.",
+    { figure: `${energyWords(batteryDayWh)} a day` },
+    ` into the battery, of ${energyWords(panelsDayWh)} that the panels make`,
+    cloudIn ? ", on average, with cloud in it." : ", under a clear sky, which is an upper bound.",
   ];
 };

@@ -11,17 +11,19 @@ import { type SwapsAnswer, swapsAnswer } from "../legs/swaps-answer.ts";
 import type { PanelUnit } from "../light/panel-unit.ts";
 import type { Period } from "../light/periods.ts";
 import { judgedWh, seasonYield } from "../light/season-yield.ts";
-import { settingsOf } from "../light/settings.ts";
+import { type Setting, settingsOf } from "../light/settings.ts";
 import type { SeasonSkies } from "../light/skies.ts";
+import { intoBattery } from "./into-battery.ts";
 import { type MonthExpectation, monthExpectations } from "./month-expectations.ts";
 
-/** The turning that a sheet spells out: one routine for the whole season. */
+/** The turning that a sheet may spell out: one routine for the whole season. */
 export interface Turning {
   readonly period: Period;
   readonly routine: DayRoutine;
-  /** Mean of a day on the routine, and of one spent facing noon, Wh: panels on the stand. */
+  /** Mean of what all panels make on a day, Wh: those on the stand turned, fixed ones as they are. */
   readonly dayWh: number;
-  readonly noonWh: number;
+  /** Whether it brings enough more than changing legs by the calendar. */
+  readonly pays: boolean;
 }
 
 /** All that a person takes along for a season, on one page. */
@@ -32,16 +34,20 @@ export interface FieldSheet {
   readonly facingDeg: number;
   readonly cutting: CuttingSheet;
   readonly swaps: readonly SwapRow[];
-  /** Turning the panel in the course of the day; `null` where none is asked for, or none pays. */
+  /** Turning the panel in the course of the day; `null` where none is asked for, or one aim is the best. */
   readonly turning: Turning | null;
   readonly months: readonly MonthExpectation[];
-  /** Mean of all days of the season with the legs changed as the sheet says, Wh. */
-  readonly dayWh: number;
+  /** Means of all days of the season with the legs changed as the sheet says, Wh: what all panels make, and what of it the circuit can put into the battery. */
+  readonly panelsDayWh: number;
+  readonly batteryDayWh: number;
   readonly cloudIn: boolean;
 }
 
 /** Fewer aims than this are no turning. */
 const LEAST_AIMS = 2;
+
+/** Share that turning must bring more than the calendar to be worth its walks (our own choice). */
+const LEAST_GAIN = 0.02;
 
 /** For each day, which setting the swap calendar has in use. */
 const settingInUse = ({ calendar, days }: SwapsAnswer): Uint8Array => {
@@ -50,11 +56,19 @@ const settingInUse = ({ calendar, days }: SwapsAnswer): Uint8Array => {
   return inUse;
 };
 
-const turningOf = ({ periods }: Reaim, aims: number): Turning | null => {
-  const [{ period, routines, noon }] = periods;
+/** Mean of a day of some panels that no hand moves, Wh. */
+const fixedDayWh = (skies: SeasonSkies, units: readonly PanelUnit[], anySetting: Setting): number => {
+  const fixed = units.filter(({ fixedAim }) => fixedAim !== null);
+  if (fixed.length === 0) return 0;
+  return mean(judgedWh(seasonYield(skies, fixed, [anySetting]).settings[0])) ?? 0;
+};
+
+const turningOf = ({ periods }: Reaim, aims: number, fixedWh: number, calendarWh: number): Turning | null => {
+  const [{ period, routines }] = periods;
   const routine: DayRoutine | undefined = routines[aims - 1];
   if (routine === undefined || routine.parts.length < LEAST_AIMS) return null;
-  return { period, routine, dayWh: routine.dayWh, noonWh: noon.dayWh };
+  const dayWh = routine.dayWh + fixedWh;
+  return { period, routine, dayWh, pays: dayWh > (1 + LEAST_GAIN) * calendarWh };
 };
 
 /**
@@ -73,9 +87,14 @@ export const fieldSheet = (
 ): FieldSheet => {
   const season = standSeason(plan, skies, units);
   const swaps = swapsAnswer(season);
-  const yields = seasonYield(skies, units, settingsOf(plan));
+  const settings = settingsOf(plan);
+  const yields = seasonYield(skies, units, settings);
   const inUse = settingInUse(swaps);
   const { days } = skies.sun;
+  const panelsWh = Float64Array.from(days, (_, day) => judgedWh(yields.settings[inUse[day]])[day]);
+  const panelsDayWh = mean(panelsWh) ?? 0;
+  const battery = intoBattery(plan, skies, settings, inUse);
+  const cloudIn = skies.expected.length > 0;
   const answer =
     aims < LEAST_AIMS
       ? null
@@ -86,9 +105,10 @@ export const fieldSheet = (
     facingDeg: season.facingDeg,
     cutting: cuttingSheet(plan.stand, standPanels(plan).shortestMm, namedLegs(plan.stand)),
     swaps: swapRows(swaps),
-    turning: answer && turningOf(answer, aims),
-    months: monthExpectations(yields, inUse),
-    dayWh: mean(days, (_, day) => judgedWh(yields.settings[inUse[day]])[day]) ?? 0,
-    cloudIn: skies.expected.length > 0,
+    turning: answer && turningOf(answer, aims, fixedDayWh(skies, units, settings[0]), panelsDayWh),
+    months: monthExpectations(days, panelsWh, battery, cloudIn),
+    panelsDayWh,
+    batteryDayWh: battery.reduce((sum, { weight, dayWh }) => sum + weight * (mean(dayWh) ?? 0), 0),
+    cloudIn,
   };
 };

@@ -1,39 +1,55 @@
 import { mean, quantile } from "d3";
-import { judgedWh, type SeasonYield } from "../light/season-yield.ts";
+import type { SeasonDay } from "../../sun/columns.ts";
 
-/** What a month can be expected to bring with the legs changed as the calendar says. Wh a day, all panels. */
+/** What a month can be expected to bring with the legs changed as the calendar says, Wh a day. */
 export interface MonthExpectation {
   /** `2027-06`. */
   readonly month: string;
-  readonly meanWh: number;
-  /** Nine days in ten bring more than p10, one in ten more than p90; `null` when only the clear sky is known. */
+  /** Mean of what all panels make. */
+  readonly panelsWh: number;
+  /** Mean of what the circuit can put into a battery that takes it all: what a controller would count. */
+  readonly batteryWh: number;
+  /** Of single days into the battery: nine in ten bring more than p10, one in ten more than p90; `null` without cloud. */
   readonly p10Wh: number | null;
   readonly p90Wh: number | null;
 }
 
+/** Wh of each day under a sky, and that sky's share. */
+export interface SkyDays {
+  readonly weight: number;
+  readonly dayWh: Float64Array;
+}
+
 /**
- * What each month brings when every day has the setting that is in use on it: the mean, and the spread of single days
- * over the month's days and all expected skies (each sky counted by its share).
+ * What each month brings: the means, and the spread of single days over the month's days and all skies, each sky counted
+ * by its share.
+ *
+ * @param panelsWh what all panels make on each day
+ * @param battery what reaches the battery on each day, under each sky
+ * @param cloudIn whether the skies have cloud in them: the clear sky alone has no spread to tell
  */
 export const monthExpectations = (
-  { days, settings, weights }: SeasonYield,
-  inUse: Uint8Array,
+  days: readonly Pick<SeasonDay, "date">[],
+  panelsWh: Float64Array,
+  battery: readonly SkyDays[],
+  cloudIn: boolean,
 ): readonly MonthExpectation[] => {
   const months = [...new Set(days.map(({ date }) => date.slice(0, 7)))];
   // Skies of unequal share are repeated in proportion, to whole parts of the least likely one.
-  const least = Math.min(...weights);
-  const copies = weights.map((weight) => Math.max(1, Math.round(weight / least)));
+  const least = Math.min(...battery.map(({ weight }) => weight));
+  const copies = battery.map(({ weight }) => Math.max(1, Math.round(weight / least)));
   return months.map((month): MonthExpectation => {
     const own = days.flatMap(({ date }, day) => (date.startsWith(month) ? [day] : []));
-    const expected = own.map((day) => judgedWh(settings[inUse[day]])[day]);
     const single = own.flatMap((day) =>
-      settings[inUse[day]].underEachSky.flatMap((dayWh, sky) => Array<number>(copies[sky]).fill(dayWh[day])),
+      battery.flatMap(({ dayWh }, sky) => Array<number>(copies[sky]).fill(dayWh[day])),
     );
+    const quantileOf = (share: number): number | null => (cloudIn ? (quantile(single, share) ?? null) : null);
     return {
       month,
-      meanWh: mean(expected) ?? 0,
-      p10Wh: quantile(single, 0.1) ?? null,
-      p90Wh: quantile(single, 0.9) ?? null,
+      panelsWh: mean(own, (day) => panelsWh[day]) ?? 0,
+      batteryWh: mean(own, (day) => battery.reduce((sum, sky) => sum + sky.weight * sky.dayWh[day], 0)) ?? 0,
+      p10Wh: quantileOf(0.1),
+      p90Wh: quantileOf(0.9),
     };
   });
 };

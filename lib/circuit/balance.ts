@@ -19,6 +19,8 @@ export interface EnergyLedger {
   chargeLoss: number;
   dischargeLoss: number;
   selfDischarge: number;
+  /** Of what was curtailed: what the battery would have taken but for the cold. */
+  tooCold: number;
   /** Offered and taken by nothing: the battery was full, too cold, or could not take it fast enough. */
   curtailed: number;
 }
@@ -33,6 +35,7 @@ export const emptyLedger = (): EnergyLedger => ({
   chargeLoss: 0,
   dischargeLoss: 0,
   selfDischarge: 0,
+  tooCold: 0,
   curtailed: 0,
 });
 
@@ -46,6 +49,7 @@ export const clearLedger = (ledger: EnergyLedger): void => {
   ledger.chargeLoss = 0;
   ledger.dischargeLoss = 0;
   ledger.selfDischarge = 0;
+  ledger.tooCold = 0;
   ledger.curtailed = 0;
 };
 
@@ -78,15 +82,18 @@ export interface StepDemand {
 /** What a battery's temperature lets it do. */
 export interface BatteryWarmth {
   /** What it fills to, Wh above the floor. */
-  readonly fullWh: number;
+  fullWh: number;
   /** Too cold to be charged unless it is heated. */
-  readonly tooCold: boolean;
+  tooCold: boolean;
+  /** Too cold to give anything. */
+  frozen: boolean;
 }
 
 /** What a battery can do at a temperature, degC. */
 export const warmthOf = (battery: BatteryModel, batteryC: number): BatteryWarmth => ({
   fullWh: battery.usableWh * battery.capacityShare(batteryC),
   tooCold: batteryC < battery.chargeAboveC,
+  frozen: batteryC < battery.dischargeAboveC,
 });
 
 /**
@@ -114,7 +121,7 @@ const chargedWh = (
  * battery or a lower load never leaves less stored at the end.
  *
  * In the cold the battery fills only to the share of its capacity that it then has; what it already holds stays. Too
- * cold to charge, it first lets its heater run from what is over.
+ * cold to charge, it first lets its heater run from what is over. Below the limit of discharge it gives nothing.
  *
  * @param storedWh Stored at the start of the step, Wh above the floor.
  * @param hours Length of the step.
@@ -123,7 +130,7 @@ const chargedWh = (
  */
 export const stepBattery = (
   battery: BatteryModel,
-  { fullWh, tooCold }: BatteryWarmth,
+  { fullWh, tooCold, frozen }: Readonly<BatteryWarmth>,
   storedWh: number,
   { offeredW, loadW, ownW }: StepDemand,
   hours: number,
@@ -133,9 +140,10 @@ export const stepBattery = (
   const over = offeredW - loadW - ownW;
   if (over >= 0) {
     const heaterW = tooCold ? Math.min(over, battery.heaterW) : 0;
-    const toBatteryW = tooCold && battery.heaterW === 0 ? 0 : over - heaterW;
-    const inW = battery.chargeShare * Math.min(toBatteryW, battery.maxChargeW);
-    const gained = chargedWh(held, inW, fullWh, battery.taperHours, hours);
+    const inW = battery.chargeShare * Math.min(over - heaterW, battery.maxChargeW);
+    const blocked = tooCold && battery.heaterW === 0;
+    const wouldGain = chargedWh(held, inW, fullWh, battery.taperHours, hours);
+    const gained = blocked ? 0 : wouldGain;
     // Rounding may carry the sum past full by its last digit.
     const after = Math.min(battery.usableWh, held + gained);
     if (ledger !== null) {
@@ -146,11 +154,12 @@ export const stepBattery = (
       ledger.heater += heaterW * hours;
       ledger.chargeLoss += taken - (after - held);
       ledger.selfDischarge += storedWh - held;
+      if (blocked) ledger.tooCold += wouldGain / battery.chargeShare;
       ledger.curtailed += (over - heaterW) * hours - taken;
     }
     return after;
   }
-  const drawn = Math.min(held, (-over * hours) / battery.dischargeShare);
+  const drawn = frozen ? 0 : Math.min(held, (-over * hours) / battery.dischargeShare);
   const given = drawn * battery.dischargeShare;
   if (ledger !== null) {
     const supplied = offeredW * hours + given;

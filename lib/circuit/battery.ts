@@ -1,4 +1,5 @@
-import type { Battery } from "../plan/battery.ts";
+import { type Battery, keptAtC } from "../plan/battery.ts";
+import { FOLLOWS_AIR_H } from "./battery-temperature.ts";
 import { capacityShare, chargeOhm, nominalV, restV } from "./chemistry.ts";
 
 /** States of charge, of the usable share, at which the rest voltage is kept for the loop. */
@@ -20,9 +21,12 @@ export interface BatteryModel {
   /** Share of what is stored that is gone after an hour, as a rate, 1/h. */
   readonly selfDischargePerHour: number;
   readonly chargeAboveC: number;
+  readonly dischargeAboveC: number;
   readonly heaterW: number;
   /** `null` when the battery follows the air. */
   readonly keptAtC: number | null;
+  /** Hours in which it covers 63 % of a step of the air. */
+  readonly followsAirH: number;
   /** Mean of its rest voltage over the usable share, V. */
   readonly meanV: number;
   /**
@@ -73,8 +77,10 @@ export const batteryModel = (battery: Battery): BatteryModel => {
     taperHours: battery.taperHours,
     selfDischargePerHour: -Math.log(1 - battery.selfDischargePctPerMonth / 100) / HOURS_A_MONTH,
     chargeAboveC: battery.chargeAboveC,
+    dischargeAboveC: battery.dischargeAboveC,
     heaterW: battery.heaterW,
-    keptAtC: battery.keptAtC ?? null,
+    keptAtC: keptAtC(battery),
+    followsAirH: FOLLOWS_AIR_H[battery.stands],
     meanV,
     chargingV: meanV + (risingOhm * battery.capacityAh) / 10,
     chargeOhm: risingOhm,

@@ -15,12 +15,27 @@ interface Usual {
   readonly taperHours: number;
   readonly selfDischargePctPerMonth: number;
   readonly chargeAboveC: number;
+  readonly dischargeAboveC: number;
 }
+
+/**
+ * Where a battery stands: in a space that people live in and keep warm; in a locker or box under cover, unheated; or out
+ * in the open air. What each does to its temperature: `circuit/battery-temperature.ts`.
+ */
+export const BATTERY_STANDS = ["living space", "locker", "outside"] as const;
+
+export type BatteryStand = (typeof BATTERY_STANDS)[number];
+
+/** A living space is kept about so warm while people are in it (common practice, no source). */
+const LIVING_SPACE_C = 15;
 
 /**
  * Energy efficiencies multiply to the round trip: about 0.95 for lithium, 0.72 for flooded lead (a battery handbook
  * gives 0.70 for lead-acid and "almost 1" in charge for lithium). A lead-acid taper of one hour is the ampere-hour
  * rule (Woodbridge 1935, from memory): the current never above the ampere-hours still missing.
+ *
+ * Temperature limits of lithium: no charge below 0 degC in every maker's table read; discharge ends at -20 to -40
+ * degC, at -30 or with a tenth of the capacity an hour, and most protection circuits part the battery at -20.
  */
 const USUAL: Readonly<Record<Chemistry, Usual>> = {
   LiFePO4: {
@@ -31,6 +46,7 @@ const USUAL: Readonly<Record<Chemistry, Usual>> = {
     taperHours: 0.1,
     selfDischargePctPerMonth: 2,
     chargeAboveC: 0,
+    dischargeAboveC: -20,
   },
   AGM: {
     usablePct: 50,
@@ -40,6 +56,7 @@ const USUAL: Readonly<Record<Chemistry, Usual>> = {
     taperHours: 1,
     selfDischargePctPerMonth: 2,
     chargeAboveC: -20,
+    dischargeAboveC: -40,
   },
   gel: {
     usablePct: 50,
@@ -49,6 +66,7 @@ const USUAL: Readonly<Record<Chemistry, Usual>> = {
     taperHours: 1,
     selfDischargePctPerMonth: 2,
     chargeAboveC: -20,
+    dischargeAboveC: -40,
   },
   flooded: {
     usablePct: 50,
@@ -58,6 +76,7 @@ const USUAL: Readonly<Record<Chemistry, Usual>> = {
     taperHours: 1,
     selfDischargePctPerMonth: 5,
     chargeAboveC: -20,
+    dischargeAboveC: -40,
   },
 };
 
@@ -82,9 +101,17 @@ const battery = <C extends Chemistry>(chemistry: C) => {
     taperHours: quantity(0.01, 12, { unit: "h" }).default(usual.taperHours),
     selfDischargePctPerMonth: quantity(0, 50, { unit: "% a month" }).default(usual.selfDischargePctPerMonth),
     chargeAboveC: quantity(-40, 20, { unit: "degC, no charge below it" }).default(usual.chargeAboveC),
+    dischargeAboveC: quantity(-60, 20, { unit: "degC, nothing is taken out below it" }).default(
+      usual.dischargeAboveC,
+    ),
     /** Warms a battery too cold to charge, from light that is to spare. 0: no heater. */
     heaterW: quantity(0, 500, { unit: "W" }).default(0),
-    /** Temperature where the battery stands; left out, it follows the air. */
+    /**
+     * A locker unless stated: most batteries stand under cover and unheated, and taking a battery for warm that is
+     * not would hide the days on which it cannot be charged.
+     */
+    stands: z.enum(BATTERY_STANDS).default("locker"),
+    /** Temperature at which the battery is kept. Left out, a living space is taken as kept at 15 degC; elsewhere it follows the air. */
     keptAtC: quantity(-40, 50, { unit: "degC" }).optional(),
   });
 };
@@ -98,3 +125,7 @@ export const batterySchema = z.discriminatedUnion("chemistry", [
 ]);
 
 export type Battery = z.output<typeof batterySchema>;
+
+/** The temperature at which a battery is kept, degC; `null` when it follows the air. */
+export const keptAtC = ({ stands, keptAtC: stated }: Pick<Battery, "stands" | "keptAtC">): number | null =>
+  stated ?? (stands === "living space" ? LIVING_SPACE_C : null);

@@ -253,6 +253,7 @@ describe("the ledger", () => {
     chargeLoss: 3,
     dischargeLoss: 4,
     selfDischarge: 5,
+    tooCold: 4,
     curtailed: 6,
   };
 
@@ -273,7 +274,7 @@ describe("the ledger", () => {
     const ledger = { ...entries };
     clearLedger(ledger);
     expect(ledger).toEqual(emptyLedger());
-    expect(Object.values(ledger)).toEqual(Array.from({ length: 9 }, () => 0));
+    expect(Object.values(ledger)).toEqual(Array.from({ length: 10 }, () => 0));
   });
 
   test("counts every entry of two steps where it happens, by hand", () => {

@@ -1,23 +1,22 @@
 import {
+  type BatteryWarmth,
   balanceResidual,
   clearLedger,
   type EnergyLedger,
   emptyLedger,
   type StepDemand,
   stepBattery,
-  warmthOf,
 } from "../../circuit/balance.ts";
 import type { BatteryModel } from "../../circuit/battery.ts";
 import type { Harvest } from "../../circuit/harvest.ts";
 import { type HeldStep, stepHeldBattery } from "../../circuit/held-step.ts";
 import { type LoadCutOff, loadsComeBack } from "../../circuit/load-cut-off.ts";
-import type { LoadColumns } from "../../circuit/loads.ts";
 import type { BatterySteps } from "./battery-steps.ts";
+import type { Surroundings } from "./surroundings.ts";
 
 /** What does not change from one sky to the next. */
 export interface BatteryPlan {
   readonly battery: BatteryModel;
-  readonly loads: LoadColumns;
   /** What the controllers take day and night, W. */
   readonly ownW: number;
   /** Keeps loads off until the battery has recovered; `null` serves them again from the first light. */
@@ -32,6 +31,8 @@ export interface BatteryDays {
   readonly shortWh: Float64Array;
   readonly curtailedWh: Float64Array;
   readonly lostWh: Float64Array;
+  /** Of what was curtailed: what the battery would have taken but for the cold. */
+  readonly tooColdWh: Float64Array;
   /** State of charge of the whole capacity, 0 to 1: the day's lowest, and at its end. */
   readonly lowest: Float64Array;
   readonly atEnd: Float64Array;
@@ -51,6 +52,7 @@ export const emptyBatteryDays = (days: number): BatteryDays => {
     shortWh: column(),
     curtailedWh: column(),
     lostWh: column(),
+    tooColdWh: column(),
     lowest: column(),
     atEnd: column(),
     fullAfterNoonH: column(),
@@ -73,41 +75,32 @@ const addTo = (total: EnergyLedger, day: EnergyLedger): void => {
   total.curtailed += day.curtailed;
 };
 
-/** Watts drawn in a step, coolers at this day's running share. */
-const loadAt = ({ steadyW, cooling }: LoadColumns, step: number, duties: Float64Array): number => {
-  let watts = steadyW[step];
-  for (let cooler = 0; cooler < cooling.length; cooler += 1) {
-    watts += duties[cooler] * cooling[cooler].runningW[step];
-  }
-  return watts;
-};
-
 /**
  * Runs a battery through a season, step by step, day and night.
  *
  * @param harvest What the circuit could put in, one row a row of the sun columns.
- * @param airC Air of each day, degC: for the battery, unless it is kept at a temperature, and for what is cooled.
+ * @param surroundings The battery's temperature and what it is asked for, on every step.
  * @param out Room to write into.
  */
 export const runBattery = (
-  { battery, loads, ownW, cutOff }: BatteryPlan,
+  { battery, ownW, cutOff }: BatteryPlan,
   steps: BatterySteps,
   harvest: Harvest,
-  airC: Float64Array,
+  { batteryC, capacityShare, loadW }: Surroundings,
   out: BatteryDays,
 ): BatteryDays => {
-  const { perDay, hours, noonStep, row, litShare } = steps;
+  const { startsMs, perDay, hours, noonStep, row, litShare } = steps;
   const { usableWh, capacityWh } = battery;
   const reserveWh = capacityWh - usableWh;
   const demand: StepDemand = { offeredW: 0, loadW: 0, ownW };
-  const duties = new Float64Array(loads.cooling.length);
+  const warmth: BatteryWarmth = { fullWh: usableWh, tooCold: false, frozen: false };
   const season = emptyLedger();
   const ledger = emptyLedger();
   const held: HeldStep | null =
     harvest.kind === "current"
       ? {
           battery,
-          warmth: warmthOf(battery, 20),
+          warmth,
           amps: harvest.amps,
           first: 0,
           share: 0,
@@ -119,21 +112,19 @@ export const runBattery = (
   let storedWh = battery.startWh;
   // Nothing above the floor: loads are cut off already.
   let loadsOff = cutOff !== null && storedWh <= 0;
-  for (let day = 0; day < airC.length; day += 1) {
+  for (let day = 0; day < startsMs.length; day += 1) {
     clearLedger(ledger);
-    const warmth = warmthOf(battery, battery.keptAtC ?? airC[day]);
-    if (held !== null) held.warmth = warmth;
-    for (let cooler = 0; cooler < duties.length; cooler += 1) {
-      duties[cooler] = loads.cooling[cooler].duty(airC[day]);
-    }
     let lowestWh = storedWh;
     let fullAtStep = Number.NaN;
     for (let at = 0; at < perDay; at += 1) {
       const step = day * perDay + at;
       const lit = row[step];
-      const wantedW = loadAt(loads, step, duties);
+      const wantedW = loadW[step];
       const before = storedWh;
       demand.loadW = loadsOff ? 0 : wantedW;
+      warmth.fullWh = usableWh * capacityShare[step];
+      warmth.tooCold = batteryC[step] < battery.chargeAboveC;
+      warmth.frozen = batteryC[step] < battery.dischargeAboveC;
       if (lit >= 0 && held !== null) {
         held.storedWh = storedWh;
         held.first = lit * battery.restVAt.length;
@@ -162,6 +153,7 @@ export const runBattery = (
     out.curtailedWh[day] = ledger.curtailed;
     out.lostWh[day] =
       ledger.ownUse + ledger.heater + ledger.chargeLoss + ledger.dischargeLoss + ledger.selfDischarge;
+    out.tooColdWh[day] = ledger.tooCold;
     out.lowest[day] = (reserveWh + lowestWh) / capacityWh;
     out.atEnd[day] = (reserveWh + storedWh) / capacityWh;
     out.fullAfterNoonH[day] = (fullAtStep + 0.5 - noonStep) * hours;

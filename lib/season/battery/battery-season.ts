@@ -8,9 +8,10 @@ import { bandOfSkies, type DayBand, FEWEST_FOR_A_BAND } from "../light/bands.ts"
 import { type SkySource, seasonsOf } from "../light/sky-source.ts";
 import { outcomeOfDays, type SeasonOutcome, SHORT_DAY_WH } from "./battery-outcome.ts";
 import { type BatteryDays, emptyBatteryDays, runBattery } from "./battery-run.ts";
-import { airOfDays, batterySteps } from "./battery-steps.ts";
+import { batterySteps } from "./battery-steps.ts";
 import { harvestsOf } from "./harvests.ts";
 import type { SetUp } from "./set-up.ts";
+import { surroundingsOf } from "./surroundings.ts";
 
 /** A set-up lived with through every season of a source. */
 export interface BatterySeason {
@@ -28,6 +29,8 @@ export interface BatterySeason {
   readonly meanCurtailedWh: Float64Array;
   /** Share of the seasons in which each day is short, 0 to 1. */
   readonly shortShare: Float64Array;
+  /** Share of the seasons in which the cold kept the battery from being charged on each day, 0 to 1. */
+  readonly blockedShare: Float64Array;
 }
 
 /** p10, p50 and p90 of a state of charge, one value a day. */
@@ -54,7 +57,7 @@ const stateBand = (band: DayBand | null): StateBand | null =>
 const gatherer = (setUp: SetUp, calendar: readonly SeasonDay[], seasons: number) => {
   const column = () => new Float64Array(calendar.length);
   const [meanLowest, meanOfferedWh, meanUsedWh] = [column(), column(), column()];
-  const [meanShortWh, meanCurtailedWh, shortShare] = [column(), column(), column()];
+  const [meanShortWh, meanCurtailedWh, shortShare, blockedShare] = [column(), column(), column(), column()];
   const outcomes: SeasonOutcome[] = [];
   const lowest: Float64Array[] = [];
   return {
@@ -68,6 +71,7 @@ const gatherer = (setUp: SetUp, calendar: readonly SeasonDay[], seasons: number)
         meanShortWh[day] += days.shortWh[day] / seasons;
         meanCurtailedWh[day] += days.curtailedWh[day] / seasons;
         if (days.shortWh[day] >= SHORT_DAY_WH) shortShare[day] += 1 / seasons;
+        if (days.tooColdWh[day] >= SHORT_DAY_WH) blockedShare[day] += 1 / seasons;
       }
     },
     done: (): BatterySeason => ({
@@ -86,6 +90,7 @@ const gatherer = (setUp: SetUp, calendar: readonly SeasonDay[], seasons: number)
       meanShortWh,
       meanCurtailedWh,
       shortShare,
+      blockedShare,
     }),
   };
 };
@@ -119,18 +124,19 @@ export const batterySeasons = (
       harvest,
     };
   });
-  const airUnder = (season: number): Float64Array => {
-    const { sky } = source.kind === "years" ? source.skies[season] : source.rungs[0].sky;
-    return airOfDays(sun, sky, airC);
-  };
-  let air = airUnder(0);
+  const surroundings = surroundingsOf(
+    source,
+    steps,
+    setUps.map(({ battery }, at) => ({ battery, loads: plans[at].loads })),
+    airC,
+  );
   const days = emptyBatteryDays(sun.days.length);
   const gatherers = setUps.map((setUp) => gatherer(setUp, sun.days, seasons));
   for (let season = 0; season < seasons; season += 1) {
     const under = harvests.under(season);
-    if (source.kind === "years" && season > 0) air = airUnder(season);
+    const round = surroundings(season);
     plans.forEach((plan, at) => {
-      gatherers[at].add(runBattery(plan, steps, under[plan.harvest], air, days));
+      gatherers[at].add(runBattery(plan, steps, under[plan.harvest], round[at], days));
     });
     onProgress?.(season + 1, seasons);
   }

@@ -1,15 +1,11 @@
-import type { DaySteps } from "../../circuit/loads.ts";
 import type { SkyColumns } from "../../sky/columns.ts";
 import type { SunColumns } from "../../sun/columns.ts";
-import { LAG_STEPS } from "../../sun/sun-columns.ts";
-import { DAY_MINUTES, MINUTE_MS } from "../../units/time.ts";
+import { type WholeDays, wholeDays } from "../../sun/whole-days.ts";
+import { MINUTE_MS } from "../../units/time.ts";
 
 /** A battery lives through the nights too: every step of every solar day, and which row of the sun columns lights it. */
-export interface BatterySteps extends DaySteps {
-  readonly perDay: number;
+export interface BatterySteps extends WholeDays {
   readonly hours: number;
-  /** Steps from the beginning of a day's first one to its solar noon. */
-  readonly noonStep: number;
   /** Row of the sun columns for each step, day after day; -1 with the sun down. */
   readonly row: Int32Array;
   /** Part of each row's step in which the sun is up, 0 to 1: W x share is the step's mean. */
@@ -20,11 +16,12 @@ export interface BatterySteps extends DaySteps {
  * Lays the rows of a season out over its whole days. The steps begin where the sun columns' own do, so that each row has
  * one for itself; only where the sun dips below the horizon and is back within a step are there two, and the longer is kept.
  */
-export const batterySteps = ({ days, stepMinutes, timeMs, hours, length }: SunColumns): BatterySteps => {
-  const perDay = DAY_MINUTES / stepMinutes;
+export const batterySteps = (sun: SunColumns): BatterySteps => {
+  const { days, stepMinutes, timeMs, hours, length } = sun;
+  const whole = wholeDays(sun);
+  const { startsMs, perDay } = whole;
   const stepHours = stepMinutes / 60;
   const stepMs = stepMinutes * MINUTE_MS;
-  const startsMs = days.map(({ startMs }) => startMs + LAG_STEPS * stepMs);
   const row = new Int32Array(days.length * perDay).fill(-1);
   days.forEach(({ first, end }, day) => {
     for (let at = first; at < end; at += 1) {
@@ -34,11 +31,8 @@ export const batterySteps = ({ days, stepMinutes, timeMs, hours, length }: SunCo
     }
   });
   return {
-    startsMs,
-    stepMinutes,
-    perDay,
+    ...whole,
     hours: stepHours,
-    noonStep: perDay / 2 - LAG_STEPS,
     row,
     litShare: Float64Array.from({ length }, (_, at) => Math.min(1, hours[at] / stepHours)),
   };

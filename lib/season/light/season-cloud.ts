@@ -5,6 +5,7 @@ import { clearYear } from "../../sky/climate/days/clear-year.ts";
 import { fillClimateAir } from "../../sky/climate/days/climate-air.ts";
 import { type CloudSeason, cloudSeason, monthRatios } from "../../sky/climate/days/cloud-season.ts";
 import { type ClimateSky, climateSkies } from "../../sky/climate/days/cloud-skies.ts";
+import { type DayAir, dayAir } from "../../sky/climate/days/day-air.ts";
 import type { ClimateSite } from "../../sky/climate/place/blend.ts";
 import type { ChosenClimate } from "../../sky/climate/place/chosen-climate.ts";
 import { heightNote, placeHeight } from "../../sky/climate/place/place-height.ts";
@@ -23,6 +24,8 @@ export interface SeasonCloud {
   readonly warnings: readonly string[];
   /** Each day's mean and what it scatters by. */
   readonly days: CloudSeason;
+  /** Usual low and high of each day's air and their spread; `null` where the climate has none. */
+  readonly air: DayAir | null;
   /** Equally likely skies, darkest first. */
   readonly skies: readonly ClimateSky[];
   /** Seasons to draw, and the seed to draw them with. */
@@ -121,6 +124,7 @@ export const seasonCloud = (
     chosen,
     warnings: [...tooBright(chosen.climate, monthRatios(chosen.climate, year)), ...lowSun(sun)],
     days,
+    air: chosen.climate.air && dayAir(sun.days, chosen.climate.air),
     skies: climateSkies(sun, clear, days),
     seasons: sky.seasons,
     seed: sky.seed,

@@ -2,7 +2,7 @@
  * Whole seasons under drawn skies: every setting and every number of panels judged under the same ones.
  */
 import { quantileSorted } from "d3";
-import { type SkySequences, skySequences } from "../../sky/climate/days/sequences.ts";
+import { type LightSequences, type SkySequences, skySequences } from "../../sky/climate/days/sequences.ts";
 import type { SeasonCloud } from "./season-cloud.ts";
 import type { SeasonYield } from "./season-yield.ts";
 
@@ -54,7 +54,7 @@ export const drawSeasons = (
 export const sequenceDays = (
   underEachSky: readonly Float64Array[],
   { skies }: Pick<SeasonCloud, "skies">,
-  { seasons, days, ratio }: SkySequences,
+  { seasons, days, ratio }: LightSequences,
 ): Float64Array => {
   const out = new Float64Array(seasons * days);
   const ratios = new Float64Array(skies.length);

@@ -2,7 +2,7 @@ import type { Plan } from "../../plan/plan.ts";
 import { climateNotes } from "../../sky/climate/place/plan-climate.ts";
 import type { ClimateTable } from "../../sky/climate/table/climate-table.ts";
 import type { SkyColumns } from "../../sky/columns.ts";
-import { weatherSkyColumns, weatherYears } from "../../sky/weather/lay/weather-columns.ts";
+import { weatherSkyColumns, weatherStepAir, weatherYears } from "../../sky/weather/lay/weather-columns.ts";
 import { parseAir, withAir } from "../../sky/weather/read/air-file.ts";
 import { parseWeather } from "../../sky/weather/read/parse-weather.ts";
 import type { SunColumns } from "../../sun/columns.ts";
@@ -36,12 +36,17 @@ const weatherSkies = (
   const years = weatherYears(series, sun);
   const { diffuseSplit: split, windHeightM } = sky;
   const options = { latitudeDeg: site.latitudeDeg, split, windHeightM };
-  const columns =
-    years.length === 0
-      ? [weatherSkyColumns(sun, series, clear, options)]
-      : years.map((fileYear) => weatherSkyColumns(sun, series, clear, { ...options, fileYear }));
+  const seasons: readonly { readonly fileYear?: number }[] =
+    years.length === 0 ? [{}] : years.map((fileYear) => ({ fileYear }));
   return {
-    expected: columns.map((one) => ({ weight: 1 / columns.length, sky: one })),
+    expected: seasons.map((season): WeightedSky => {
+      const stepAirC = weatherStepAir(sun, series, season.fileYear);
+      return {
+        weight: 1 / seasons.length,
+        sky: weatherSkyColumns(sun, series, clear, { ...options, ...season }),
+        ...(stepAirC === null ? {} : { stepAirC }),
+      };
+    }),
     notes: series.mending.remarks,
   };
 };

@@ -9,6 +9,8 @@ export interface WeightedSky {
   /** Share of this sky, above 0; the shares of a season sum to 1. */
   readonly weight: number;
   readonly sky: SkyColumns;
+  /** Air on every step of the season's whole days, night too, degC, where the sky's source knows it. */
+  readonly stepAirC?: Float64Array;
 }
 
 /** A sky sorted by where its light comes from, ready for any number of aims. */
@@ -36,10 +38,9 @@ export const readySkies = (
   skyline: readonly HorizonPoint[] = [],
 ): SeasonSkies => {
   const shaded = behindSkyline(sun, skyline);
-  const ready = ({ weight, sky }: WeightedSky): ReadySky => ({
-    weight,
-    sky,
-    dome: shaded(sky, domeColumns(sun, sky, toPlane)),
+  const ready = (one: WeightedSky): ReadySky => ({
+    ...one,
+    dome: shaded(one.sky, domeColumns(sun, one.sky, toPlane)),
   });
   return { sun, clear: ready({ weight: 1, sky: clear }), expected: expected.map(ready) };
 };

@@ -1,7 +1,9 @@
 import type { Plan } from "../../plan/plan.ts";
 import { skyAtRatio } from "../../sky/climate/days/cloud-skies.ts";
-import type { SkySequences } from "../../sky/climate/days/sequences.ts";
+import { drawnAir } from "../../sky/climate/days/day-air.ts";
+import type { LightSequences } from "../../sky/climate/days/sequences.ts";
 import type { SunColumns } from "../../sun/columns.ts";
+import { wholeDays } from "../../sun/whole-days.ts";
 import { drawSeasons } from "./sequences.ts";
 import { type ReadySky, readySkies } from "./skies.ts";
 import type { PlanSkies } from "./skies-of-plan.ts";
@@ -21,7 +23,9 @@ export type SkySource =
       readonly kind: "drawn";
       readonly sun: SunColumns;
       readonly rungs: readonly CloudRung[];
-      readonly sequences: SkySequences;
+      readonly sequences: LightSequences;
+      /** Fills in a season's air, degC on every step of its whole days; left out where the climate knows none. */
+      readonly air?: (season: number, out: Float64Array) => void;
     };
 
 /** A sky in which every day has the same ratio of its light to the clear day's. */
@@ -41,7 +45,7 @@ export const seasonsOf = (source: SkySource): number =>
 const RUNG_STEP = 0.05;
 
 /** The rungs that hold all days of some sequences, darkest first. */
-const rungRatios = ({ ratio }: SkySequences): readonly number[] => {
+const rungRatios = ({ ratio }: LightSequences): readonly number[] => {
   let least = Number.POSITIVE_INFINITY;
   let most = 0;
   for (const value of ratio) {
@@ -77,5 +81,11 @@ export const skySource = (
     sky: skyAtRatio(sun, clear.sky, cloud.days, ratio),
   }));
   const ready = readySkies(sun, clear.sky, columns, sky.toPlane, site.horizon).expected;
-  return { kind: "drawn", sun, rungs: ratios.map((ratio, at) => ({ ratio, sky: ready[at] })), sequences };
+  return {
+    kind: "drawn",
+    sun,
+    rungs: ratios.map((ratio, at) => ({ ratio, sky: ready[at] })),
+    sequences,
+    ...(cloud.air === null ? {} : { air: drawnAir(cloud.air, wholeDays(sun), sequences) }),
+  };
 };

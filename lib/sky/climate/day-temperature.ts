@@ -1,3 +1,5 @@
+import { greatest, least } from "d3";
+
 /**
  * The course of a day's air temperature between its low and its high.
  *
@@ -22,17 +24,15 @@ const publishedCurve = (solarHour: number): number => {
   return height;
 };
 
-// Lowest and highest point, on a grid finer than a minute; the printed curve spans 0.965, not quite 1.
-const [LOWEST, HIGHEST] = (() => {
-  let lowest = 0;
-  let highest = 0;
-  for (let minute = 0; minute < 24 * 60; minute++) {
-    const height = publishedCurve(minute / 60);
-    lowest = Math.min(lowest, height);
-    highest = Math.max(highest, height);
-  }
-  return [lowest, highest];
-})();
+const MINUTES = Array.from({ length: 24 * 60 }, (_, minute) => minute);
+
+/** The solar hours at which the curve turns: coldest before dawn, warmest in mid-afternoon. To the minute. */
+export const [COLDEST_HOUR, WARMEST_HOUR] = [least, greatest].map(
+  (turning) => (turning(MINUTES, (minute) => publishedCurve(minute / 60)) ?? 0) / 60,
+);
+
+// The printed curve spans 0.965, not quite 1.
+const [LOWEST, HIGHEST] = [publishedCurve(COLDEST_HOUR), publishedCurve(WARMEST_HOUR)];
 
 /** Where the whole day's mean stands between the low (0) and the high (1): about 0.46. */
 export const MEAN_SHARE = -LOWEST / (HIGHEST - LOWEST);

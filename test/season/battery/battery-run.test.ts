@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { BatteryModel, Harvest, LoadColumns, LoadCutOff } from "../../../lib/circuit/index.ts";
+import type { BatteryModel, Harvest, LoadCutOff } from "../../../lib/circuit/index.ts";
 import { outcomeOfDays } from "../../../lib/season/battery/battery-outcome.ts";
 import { type BatteryDays, emptyBatteryDays, runBattery } from "../../../lib/season/battery/battery-run.ts";
 import { airOfDays, type BatterySteps, batterySteps } from "../../../lib/season/battery/battery-steps.ts";
@@ -29,7 +29,9 @@ const BATTERY: BatteryModel = {
   selfDischargePerHour: 0,
   chargeAboveC: 0,
   heaterW: 0,
+  dischargeAboveC: -20,
   keptAtC: null,
+  followsAirH: 24,
   meanV: 12,
   chargingV: 12,
   chargeOhm: 0,
@@ -37,11 +39,9 @@ const BATTERY: BatteryModel = {
   capacityShare: () => 1,
 };
 
-const steady = (...steadyW: readonly number[]): LoadColumns => ({
-  length: 8,
-  steadyW: Float64Array.from(steadyW),
-  cooling: [],
-});
+const steady = (...watts: readonly number[]): Float64Array => Float64Array.from(watts);
+const everyStep = (days: Float64Array): Float64Array =>
+  Float64Array.from({ length: 8 }, (_, step) => days[Math.floor(step / 4)]);
 const NO_LOADS = steady(0, 0, 0, 0, 0, 0, 0, 0);
 const LIGHT: Harvest = { kind: "power", watts: Float64Array.of(10, 10, 0, 0) };
 const WARM = Float64Array.of(20, 20);
@@ -49,31 +49,34 @@ const WARM = Float64Array.of(20, 20);
 const run = (
   over: {
     readonly battery?: Partial<BatteryModel>;
-    readonly loads?: LoadColumns;
+    readonly loadW?: Float64Array;
     readonly ownW?: number;
     readonly cutOff?: LoadCutOff;
     readonly harvest?: Harvest;
-    readonly airC?: Float64Array;
+    /** The battery's temperature: of each day, or of each step. */
+    readonly dayC?: Float64Array;
+    readonly batteryC?: Float64Array;
   } = {},
-): BatteryDays =>
-  runBattery(
-    {
-      battery: { ...BATTERY, ...over.battery },
-      loads: over.loads ?? NO_LOADS,
-      ownW: over.ownW ?? 0,
-      cutOff: over.cutOff ?? null,
-    },
+): BatteryDays => {
+  const battery = { ...BATTERY, ...over.battery };
+  return runBattery(
+    { battery, ownW: over.ownW ?? 0, cutOff: over.cutOff ?? null },
     STEPS,
     over.harvest ?? LIGHT,
-    over.airC ?? WARM,
+    {
+      batteryC: over.batteryC ?? everyStep(over.dayC ?? WARM),
+      capacityShare: new Float64Array(8).fill(battery.capacityShare(20)),
+      loadW: over.loadW ?? NO_LOADS,
+    },
     emptyBatteryDays(2),
   );
+};
 
 describe("runBattery, by hand", () => {
   test("fills, turns away, is drawn on and goes short", () => {
     // Day 1: 50 Wh, morning 10 W x 6 h fills it (10 curtailed), noon's 10 W x half a step x 6 h = 30 is curtailed,
     // 5 W x 6 h at night leave 70. Day 2: 10 W x 6 h leave 10, of the next 30 wanted 10 are there: 20 short.
-    const days = run({ loads: steady(0, 0, 0, 5, 10, 5, 0, 0) });
+    const days = run({ loadW: steady(0, 0, 0, 5, 10, 5, 0, 0) });
     expect([...days.offeredWh]).toEqual([90, 0]);
     expect([...days.curtailedWh]).toEqual([40, 0]);
     expect([...days.usedWh]).toEqual([30, 70]);
@@ -89,7 +92,7 @@ describe("runBattery, by hand", () => {
   });
 
   test("every day begins with what the one before left, and its lowest is its own", () => {
-    const days = run({ loads: steady(0, 0, 0, 10, 0, 0, 0, 0) });
+    const days = run({ loadW: steady(0, 0, 0, 10, 0, 0, 0, 0) });
     expect([...days.lowest]).toEqual([0.7, 0.7]);
     const rising = run({ harvest: { kind: "power", watts: Float64Array.of(0, 0, 5, 0) } });
     expect([...rising.lowest]).toEqual([0.75, 0.75]);
@@ -102,17 +105,6 @@ describe("runBattery, by hand", () => {
     expect([...days.atEnd].map((share) => Math.round(share * 200))).toEqual([126, 102]);
   });
 
-  test("coolers run by each day's air, beside the steady load", () => {
-    const cooler = (share: number) => ({
-      runningW: new Float64Array(8).fill(4),
-      duty: (outdoorC: number) => (share * outdoorC) / 20,
-    });
-    const loads = { ...steady(1, 1, 1, 1, 1, 1, 1, 1), cooling: [cooler(0.5), cooler(0.25)] };
-    // Day 1 at 20 degC: 1 + 2 + 1 = 4 W; day 2 at 10 degC: 1 + 1 + 0.5 = 2.5 W; 24 hours each.
-    const days = run({ loads, airC: Float64Array.of(20, 10), battery: { startWh: 100 } });
-    expect([...days.wantedWh]).toEqual([96, 60]);
-  });
-
   test("counts as full from 98 % of what it fills to, and only with the sun up", () => {
     const filled = (startWh: number) => [...run({ battery: { startWh, chargeAboveC: 30 } }).fullAfterNoonH];
     expect(filled(98)).toEqual([-3, -3]);
@@ -121,11 +113,29 @@ describe("runBattery, by hand", () => {
     expect([...run({ battery: { startWh: 50, capacityShare: () => 0.5 } }).fullAfterNoonH]).toEqual([-3, -3]);
   });
 
-  test("follows the air unless it is kept warm", () => {
-    const frost = Float64Array.of(-5, -5);
-    expect([...run({ airC: frost }).curtailedWh]).toEqual([90, 0]);
-    expect([...run({ airC: frost, battery: { keptAtC: 10 } }).curtailedWh]).toEqual([40, 0]);
-    expect([...run({ airC: Float64Array.of(-5, 20) }).atEnd]).toEqual([0.75, 0.75]);
+  test("a cold battery is not charged, hour by hour: a warm afternoon charges it on a day that began in frost", () => {
+    const frost = run({ dayC: Float64Array.of(-5, -5) });
+    expect([...frost.curtailedWh]).toEqual([90, 0]);
+    // Of the 90 Wh it would have taken, in each hour: 50, since none of them filled it, and half a step's 30.
+    expect([...frost.tooColdWh]).toEqual([80, 0]);
+    expect([...run({ dayC: Float64Array.of(-5, 20) }).atEnd]).toEqual([0.75, 0.75]);
+    const thawing = run({ batteryC: Float64Array.of(-8, -4, 2, 0, 20, 20, 20, 20) });
+    expect(thawing.atEnd[0]).toBeCloseTo((100 + 50 + 30) / 200, 12);
+    expect(thawing.tooColdWh[0]).toBeCloseTo(50, 6);
+    expect([...run({ dayC: Float64Array.of(0, 0) }).tooColdWh]).toEqual([0, 0]);
+  });
+
+  test("nothing is lost to the cold where the battery was full or has a heater", () => {
+    expect([...run({ dayC: Float64Array.of(-5, -5), battery: { startWh: 100 } }).tooColdWh]).toEqual([0, 0]);
+    expect([...run({ dayC: Float64Array.of(-5, -5), battery: { heaterW: 2 } }).tooColdWh]).toEqual([0, 0]);
+  });
+
+  test("below its limit of discharge a battery gives nothing: the loads go without, the charge stays", () => {
+    const days = run({ dayC: Float64Array.of(-25, -25), loadW: steady(1, 1, 1, 1, 1, 1, 1, 1) });
+    // Two steps of the first day are lit, one of them for half: 1 W of 24 h is had in them, 0.5 step's light carries the whole.
+    expect([...days.usedWh]).toEqual([12, 0]);
+    expect([...days.shortWh]).toEqual([12, 24]);
+    expect([...days.atEnd]).toEqual([0.75, 0.75]);
   });
 
   test("all kinds of loss are added up", () => {
@@ -133,10 +143,10 @@ describe("runBattery, by hand", () => {
     const lossy = run({
       battery: { chargeShare: 0.8, dischargeShare: 0.9 },
       harvest: { kind: "power", watts: Float64Array.of(20, 0, 0, 0) },
-      loads: steady(0, 0, 0, 10, 0, 0, 0, 0),
+      loadW: steady(0, 0, 0, 10, 0, 0, 0, 0),
     });
     expect(lossy.lostWh[0]).toBeCloseTo(12.5 + 60 / 0.9 - 60, 9);
-    const heated = run({ battery: { heaterW: 2 }, airC: Float64Array.of(-5, -5) });
+    const heated = run({ battery: { heaterW: 2 }, dayC: Float64Array.of(-5, -5) });
     // Two steps of six hours with light over.
     expect(heated.lostWh[0]).toBeCloseTo(2 * 12, 9);
     // 1 % an hour for 24 hours leaves exp(-0.24) of 50 Wh.
@@ -147,7 +157,7 @@ describe("runBattery, by hand", () => {
     expect(leaking.lostWh[0]).toBeCloseTo(50 * (1 - Math.exp(-0.24)), 9);
     // Every kind of loss by itself closes the season's books: rounding alone is left.
     const own = run({ ownW: 1 });
-    const drawn = run({ loads: steady(0, 0, 0, 10, 0, 0, 0, 0), battery: { dischargeShare: 0.9 } });
+    const drawn = run({ loadW: steady(0, 0, 0, 10, 0, 0, 0, 0), battery: { dischargeShare: 0.9 } });
     for (const { residual } of [lossy, heated, leaking, own, drawn])
       expect(Math.abs(residual)).toBeLessThan(1e-12);
   });
@@ -156,17 +166,17 @@ describe("runBattery, by hand", () => {
     const loads = steady(10, 10, 10, 10, 10, 10, 10, 10);
     // 50 Wh: 10 W x 6 h at night empty it, 10 short. Lit steps bring 60 and 30 Wh. Without a cut-off they feed the loads.
     const harvest: Harvest = { kind: "power", watts: Float64Array.of(10, 10, 10, 10) };
-    const plain = run({ loads, harvest });
+    const plain = run({ loadW: loads, harvest });
     expect([...plain.shortWh]).toEqual([10 + 0 + 30 + 60, 60 + 0 + 0 + 60]);
     // With one that waits for 80 Wh: off through both lit steps (60, 90 stored), back on for the night, which takes 60 of 90;
     // the next night finds 30, goes off; 60 + 60 bring it back after the second lit step.
-    const waits = run({ loads, harvest, cutOff: { backAtWh: 80, backAtV: Number.POSITIVE_INFINITY } });
+    const waits = run({ loadW: loads, harvest, cutOff: { backAtWh: 80, backAtV: Number.POSITIVE_INFINITY } });
     expect([...waits.shortWh]).toEqual([10 + 60 + 60 + 0, 30 + 60 + 60 + 0]);
     expect([...waits.usedWh]).toEqual([50 + 60, 30 + 60]);
     expect(waits.residual).toBe(0);
     // Nothing above the floor to begin with: off from the start.
     const empty = run({
-      loads,
+      loadW: loads,
       harvest,
       battery: { startWh: 0 },
       cutOff: { backAtWh: 80, backAtV: Number.POSITIVE_INFINITY },
@@ -180,7 +190,7 @@ describe("runBattery, by hand", () => {
     // 12 W at 12 V are 1 A: over 0.5 ohm the terminals stand at 12.5 V, at rest again 12 V.
     const back = (backAtV: number) =>
       run({
-        loads,
+        loadW: loads,
         harvest,
         battery: { startWh: 0, chargeOhm: 0.5 },
         cutOff: { backAtWh: Number.POSITIVE_INFINITY, backAtV },
@@ -206,7 +216,7 @@ describe("runBattery, by hand", () => {
     // A day of its own warmth.
     const cold = run({
       harvest: { kind: "current", nodes: 11, amps: new Float64Array(44).fill(0.1) },
-      airC: Float64Array.of(20, -5),
+      dayC: Float64Array.of(20, -5),
       battery: { usableWh: 1000 },
     });
     expect(cold.curtailedWh[0]).toBeCloseTo(0, 9);
@@ -352,6 +362,7 @@ describe("outcomeOfDays, by hand", () => {
     shortWh: column(0, 0, 1, 0, 0.5),
     curtailedWh: column(0, 0, 0, 7, 8),
     lostWh: column(1, 2, 3, 20, 10),
+    tooColdWh: column(0, 0.9, 1, 3, 0),
     lowest: column(0.9, 0.5, 0.2, 0.3, 0.4),
     atEnd: column(0, 0, 0, 0, 0),
     fullAfterNoonH: column(Number.NaN, -2, 0.5, 0.6, Number.NaN),
@@ -370,6 +381,8 @@ describe("outcomeOfDays, by hand", () => {
       offeredWh: 240,
       curtailedWh: 15,
       lostWh: 36,
+      blockedDays: 2,
+      tooColdWh: 4.9,
       lowest: 0.2,
       fullByNoonDays: 2,
       residual: 1e-15,

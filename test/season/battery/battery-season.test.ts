@@ -10,9 +10,10 @@ import {
   meanOutcome,
   quantileOutcome,
 } from "../../../lib/season/battery/battery-season.ts";
-import { airOfDays, batterySteps } from "../../../lib/season/battery/battery-steps.ts";
+import { batterySteps } from "../../../lib/season/battery/battery-steps.ts";
 import { harvestsOf } from "../../../lib/season/battery/harvests.ts";
 import type { SetUp } from "../../../lib/season/battery/set-up.ts";
+import { surroundingsOf } from "../../../lib/season/battery/surroundings.ts";
 import { heldAim } from "../../../lib/season/light/aim-plan.ts";
 import { panelUnits } from "../../../lib/season/light/panel-unit.ts";
 import { readySkies } from "../../../lib/season/light/skies.ts";
@@ -131,12 +132,12 @@ describe("runBattery", () => {
     const harvests = harvestsOf(drawn, [one], [model]);
     const [harvest] = harvests.under(0);
     const columns = loadColumns(loads, steps, options.timeZone);
-    const air = airOfDays(sun, planSkies.skies.clear.sky, 10);
+    const [round] = surroundingsOf(drawn, steps, [{ battery: plan.battery, loads: columns }], 10)(0);
     const days = runBattery(
-      { battery: model, loads: columns, ownW: 0.25, cutOff: null },
+      { battery: model, ownW: 0.25, cutOff: null },
       steps,
       harvest,
-      air,
+      round,
       emptyBatteryDays(sun.days.length),
     );
     let stored = 1;
@@ -256,6 +257,7 @@ test("balanceResidual finds a slip", () => {
     chargeLoss: 3,
     dischargeLoss: 2,
     selfDischarge: 0,
+    tooCold: 0,
     curtailed: 10,
   };
   expect(balanceResidual(ledger, 50, 70)).toBe(0);

@@ -5,6 +5,7 @@ import type { Climate } from "../climate.ts";
 import { warmthAt } from "../day-temperature.ts";
 import { calendarIndex, smoothYear } from "../month-to-date.ts";
 import { PANEL_HEIGHT_M, windShareAtHeight } from "../wind-height.ts";
+import { dayAir } from "./day-air.ts";
 
 /**
  * Puts a climate's warmth and wind into sky columns: the air's daily course between the date's low and high, and the wind
@@ -19,11 +20,9 @@ export const fillClimateAir = (
 ): void => {
   const { air, wind } = climate;
   if (air !== null) {
-    const lows = smoothYear(air.lowC);
-    const highs = smoothYear(air.highC);
-    for (const { date, noonMs, first, end } of sun.days) {
-      const day = calendarIndex(date);
-      const [low, span] = [lows[day], highs[day] - lows[day]];
+    const { lowC, highC } = dayAir(sun.days, air);
+    for (const [day, { noonMs, first, end }] of sun.days.entries()) {
+      const [low, span] = [lowC[day], highC[day] - lowC[day]];
       for (let row = first; row < end; row++) {
         out.airC[row] = low + span * warmthAt(12 + (sun.timeMs[row] - noonMs) / HOUR_MS);
       }

@@ -9,13 +9,21 @@ import type { ClimateUncertainty } from "../climate.ts";
 import { PUBLISHED_DAY_MEMORY } from "../day-memory.ts";
 import type { CloudSeason } from "./cloud-season.ts";
 import { daySpreads, UNCERTAINTY_STEPS } from "./day-spread.ts";
+import { firstTemperatures, nextTemperature } from "./temperature-memory.ts";
 
 /** Day-to-day ratios to the clear sky, season after season. */
-export interface SkySequences {
+export interface LightSequences {
   readonly seasons: number;
   readonly days: number;
   /** One value for each day of each season: `ratio[season * days + day]`; NaN on a day without sun. */
   readonly ratio: Float64Array;
+}
+
+/** The light of drawn seasons, and the warmth that goes with it. */
+export interface SkySequences extends LightSequences {
+  /** How far each day's lowest and highest temperature lie from the date's usual, in standard deviations; laid out alike. */
+  readonly lowScore: Float64Array;
+  readonly highScore: Float64Array;
 }
 
 export interface SequenceOptions {
@@ -64,6 +72,9 @@ const monthErrors = (
  */
 const GRAIN = 1e7;
 
+/** Any number far from the seeds that people choose. */
+const WARMTH_STREAM = 0x2545f491;
+
 const LEAST_STEP = UNCERTAINTY_STEPS[0];
 
 /** The column of an uncertain day's slices for an error between two steps; beyond the outer steps, the outer one. */
@@ -80,6 +91,7 @@ const betweenSteps = (columns: readonly Float64Array[], slice: number, error: nu
  * Normal scores follow a first-order autoregression from day to day (the model of Graham et al. 1988). On each day the
  * seasons are ranked by their score and take, in that order, the equally likely slices of the day's distribution: so
  * over the seasons each day's mean is the climate's, not only nearly so, and one seed serves every setting and panel.
+ * Each day's lowest and highest temperature are drawn along with its light, and tied to it (`temperature-memory.ts`).
  * With an uncertain climate each season has a year's and a month's error of its own.
  *
  * @throws RangeError for less than one season, or a memory that is not between -1 and 1
@@ -99,8 +111,12 @@ export const skySequences = (
   const draw = randomNormal.source(randomLcg(seed))();
   const days = calendar.length;
   const ratio = new Float64Array(seasons * days).fill(Number.NaN);
+  const [lowScore, highScore] = [new Float64Array(seasons * days), new Float64Array(seasons * days)];
   const errors = monthErrors(uncertainty, seasons, draw);
   const scores = Float64Array.from({ length: seasons }, draw);
+  // The temperatures have draws of their own, so that a seed's light does not hang on them.
+  const drawWarmth = randomNormal.source(randomLcg(seed + WARMTH_STREAM))();
+  const warmth = firstTemperatures(scores, drawWarmth);
   const order = Uint32Array.from(scores, (_, season) => season);
   const fresh = Math.sqrt(1 - memory ** 2);
   const spreads = daySpreads();
@@ -110,7 +126,15 @@ export const skySequences = (
   );
 
   for (const [day, { month }] of calendar.entries()) {
-    if (day > 0) for (let s = 0; s < seasons; s++) scores[s] = memory * scores[s] + fresh * draw();
+    for (let s = 0; s < seasons; s++) {
+      if (day > 0) {
+        const own = draw();
+        nextTemperature(warmth, s, scores[s], own, drawWarmth);
+        scores[s] = memory * scores[s] + fresh * own;
+      }
+      lowScore[s * days + day] = Math.round(warmth.low[s] * GRAIN) / GRAIN;
+      highScore[s * days + day] = Math.round(warmth.high[s] * GRAIN) / GRAIN;
+    }
     const mean = cloud.days[day];
     if (mean !== null && mean !== undefined) {
       order.sort((a, b) => scores[a] - scores[b]);
@@ -126,5 +150,5 @@ export const skySequences = (
     }
     onProgress?.(day + 1, days);
   }
-  return { seasons, days, ratio };
+  return { seasons, days, ratio, lowScore, highScore };
 };

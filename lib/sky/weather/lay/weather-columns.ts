@@ -4,6 +4,7 @@
 
 import type { DiffuseSplit } from "../../../plan/sky.ts";
 import type { SunColumns } from "../../../sun/columns.ts";
+import { wholeDays } from "../../../sun/whole-days.ts";
 import { DAY_MS, MINUTE_MS } from "../../../units/time.ts";
 import { PANEL_HEIGHT_M, windShareAtHeight } from "../../climate/wind-height.ts";
 import { emptySkyColumns, type SkyColumns } from "../../columns.ts";
@@ -61,6 +62,43 @@ export const weatherYears = (series: WeatherSeries, sun: SunColumns): readonly n
   return years.filter((year) => holds(year, Number.POSITIVE_INFINITY)).slice(0, 1);
 };
 
+/** Years from the season's calendar to the file's: to the year asked for, the same year, or the first that holds the season. */
+const yearsToFile = (sun: SunColumns, series: WeatherSeries, fileYear: number | undefined): number => {
+  const seasonYear = yearOf(Date.parse(sun.days[0]?.date ?? ""));
+  const years = fileYear === undefined ? weatherYears(series, sun) : [fileYear];
+  const year = years.includes(seasonYear) ? seasonYear : (years[0] ?? yearOf(spanOf(series)[0]));
+  return year - seasonYear;
+};
+
+/**
+ * The file's air on every step of the season's whole days, night and day, degC: straight between the middles of its
+ * intervals, or of its days.
+ *
+ * @returns `null` for a file without air; NaN where the file has a hole or does not reach
+ */
+export const weatherStepAir = (
+  sun: SunColumns,
+  series: WeatherSeries,
+  fileYear?: number,
+): Float64Array | null => {
+  const { airC } = series;
+  if (airC === undefined) return null;
+  const [startMs, endMs] = spanOf(series);
+  const everyMs = (endMs - startMs) / series.length;
+  const shiftAt = fileShift(startMs, endMs, yearsToFile(sun, series, fileYear));
+  const { startsMs, perDay, stepMinutes } = wholeDays(sun);
+  const out = new Float64Array(startsMs.length * perDay);
+  for (let step = 0; step < out.length; step += 1) {
+    const timeMs = startsMs[Math.floor(step / perDay)] + ((step % perDay) + 0.5) * stepMinutes * MINUTE_MS;
+    const at = (timeMs + shiftAt(timeMs) - startMs) / everyMs - 0.5;
+    const lower = Math.max(0, Math.min(series.length - 1, Math.floor(at)));
+    const upper = Math.min(series.length - 1, lower + 1);
+    const share = Math.max(0, at - lower);
+    out[step] = (1 - share) * airC[lower] + share * airC[upper];
+  }
+  return out;
+};
+
 /**
  * Beam, diffuse, global, air temperature and wind of a weather file for every row of the sun columns.
  *
@@ -97,10 +135,7 @@ export const weatherSkyColumns = (
   out.airMass.set(clear.airMass);
   out.albedo.set(clear.albedo);
   if (sun.length === 0) return out;
-  const seasonYear = yearOf(Date.parse(sun.days[0]?.date ?? ""));
-  const years = fileYear === undefined ? weatherYears(series, sun) : [fileYear];
-  const year = years.includes(seasonYear) ? seasonYear : (years[0] ?? yearOf(spanOf(series)[0]));
-  const yearsOn = year - seasonYear;
+  const yearsOn = yearsToFile(sun, series, fileYear);
   const windShare = windShareAtHeight(windHeightM, PANEL_HEIGHT_M);
   if (series.kind === "days") fillFromDays(sun, latitudeDeg, series, clear, yearsOn, windShare, out);
   else fillFromIntervals(sun, series, clear, split, yearsOn, windShare, out);

@@ -89,7 +89,7 @@ describe("ground", () => {
   });
 
   test("a kind, one number or twelve become twelve", () => {
-    expect(albedoOf("grass")).toEqual(Array(12).fill(0.23));
+    expect(albedoOf("grass")).toEqual(Array(12).fill(0.2));
     expect(albedoOf(0.5)).toEqual(Array(12).fill(0.5));
     const own = [0.8, 0.8, 0.6, 0.3, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.4, 0.8];
     expect(albedoOf(own)).toEqual(own);

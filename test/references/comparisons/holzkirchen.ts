@@ -1,6 +1,7 @@
 /** Four upright sensors at Holzkirchen, Bavaria, against global and diffuse light measured on the level beside them. */
 
 import type { DiffuseSplit } from "../../../lib/plan/sky.ts";
+import { reflectanceOf } from "../../../lib/sky/ground.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
 import { readMeasured } from "../measured/read.ts";
 import { type Comparison, nearZero } from "./comparison.ts";
@@ -16,8 +17,8 @@ import {
   sunnySteps,
 } from "./station.ts";
 
-/** Grass: the customary reflectance (Liu & Jordan 1963). */
-const ALBEDO = 0.2;
+/** The ground a plan gets when it says nothing, so that the default itself is on trial here. */
+const ALBEDO = reflectanceOf("grass").albedo;
 
 /** Bavaria in summer: Iqbal's "clear" class, the handbook's ordinary cloudless air, with its water and ozone as standard. */
 const STATION: Station = {

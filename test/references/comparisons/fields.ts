@@ -16,5 +16,18 @@ export const inputReader = (row: ReferenceRow): ((name: string) => number) => {
   return (name) => numberOf(inputs, name);
 };
 
+/**
+ * One unit of the last digit that a number was printed with. @example lastDigit("2.49491e-10") // 1e-15
+ * Half of it is what rounding leaves; the other half is for what the source rounded on its way.
+ */
+export const lastDigit = (text: string): number => {
+  const [mantissa = "", exponent = "0"] = text.trim().toLowerCase().split("e");
+  return 10 ** (Number(exponent) - (mantissa.split(".")[1] ?? "").length);
+};
+
+/** The last digit of a column: some of its numbers lost their closing zeros. */
+export const lastDigitOf = (rows: readonly ReferenceRow[]): number =>
+  Math.min(...rows.map((row) => lastDigit(row.expected ?? "")));
+
 /** What a row is called. */
 export const idOf = (row: ReferenceRow): string => row.case_id ?? "?";

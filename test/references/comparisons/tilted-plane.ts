@@ -19,7 +19,7 @@ import { cooperDeclinationDeg } from "../../../lib/sun/orbit.ts";
 import { type Direction, directionOf, normalOf, toRadians } from "../../../lib/units/angle.ts";
 import { type ReferenceRow, readReference } from "../read.ts";
 import { absolute, type Case, type Comparison } from "./comparison.ts";
-import { idOf, inputReader, numberOf } from "./fields.ts";
+import { idOf, inputReader, lastDigitOf, numberOf } from "./fields.ts";
 
 const rows = readReference("tilted-plane.csv");
 const J_PER_WH = 3600;
@@ -96,10 +96,14 @@ const perezParts = (row: ReferenceRow): Readonly<Record<string, number>> => {
   };
 };
 
-const caseOf = (row: ReferenceRow, computed: Readonly<Record<string, number>>): Case => {
+const caseOf = (
+  row: ReferenceRow,
+  computed: Readonly<Record<string, number>>,
+  tolerance: number = numberOf(row, "tolerance"),
+): Case => {
   const ours = computed[row.quantity ?? ""];
   if (ours === undefined) throw new Error(`${idOf(row)}: unknown quantity ${row.quantity}`);
-  return absolute(idOf(row), ours, numberOf(row, "expected"), numberOf(row, "tolerance"));
+  return absolute(idOf(row), ours, numberOf(row, "expected"), tolerance);
 };
 
 const starting = (prefix: string): readonly ReferenceRow[] =>
@@ -116,11 +120,11 @@ export const tiltedPlane: readonly Comparison[] = [
   },
   ...(
     [
-      ["sky_clearness_epsilon", "sky clearness of the Perez sky", "1", "last digits of the table read"],
-      ["sky_brightness_Delta", "sky brightness of the Perez sky", "1", "last digits of the table read"],
-      ["F1", "circumsolar share F1", "1", "last digits of the table read"],
-      ["F2", "horizon share F2", "1", "last digits of the table read"],
-      ["sky_diffuse_on_plane", "sky diffuse on a plane, Perez", "W/m2", "0.1 W/m2: rounding of the inputs"],
+      ["sky_clearness_epsilon", "sky clearness of the Perez sky", "1", "the last printed digit"],
+      ["sky_brightness_Delta", "sky brightness of the Perez sky", "1", "the last printed digit"],
+      ["F1", "circumsolar share F1", "1", "the last printed digit"],
+      ["F2", "horizon share F2", "1", "the last printed digit"],
+      ["sky_diffuse_on_plane", "sky diffuse on a plane, Perez", "W/m2", "the last printed digit"],
     ] as const
   ).map(
     ([name, quantity, unit, cause]): Comparison => ({
@@ -129,10 +133,10 @@ export const tiltedPlane: readonly Comparison[] = [
       unit,
       cause,
       count: 8,
-      cases: () =>
-        starting("PEREZ")
-          .filter((row) => row.quantity === name)
-          .map((row) => caseOf(row, perezParts(row))),
+      cases: () => {
+        const own = starting("PEREZ").filter((row) => row.quantity === name);
+        return own.map((row) => caseOf(row, perezParts(row), lastDigitOf(own)));
+      },
     }),
   ),
 ];

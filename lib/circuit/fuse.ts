@@ -66,7 +66,7 @@ export const checkCurrent = (
       ...base,
       verdict: "too-thin",
       fuseA: null,
-      words: `Too thin: ${amperes(designA)} to be reckoned with, and it may carry ${allowed}. Take a thicker one. ${CONFIRM}`,
+      words: `Too thin: design current ${amperes(designA)}, cable limit ${allowed}. Take a thicker one. ${CONFIRM}`,
     };
   }
   if (nextFuse === null || nextFuse > ampacity.amps) {
@@ -81,6 +81,6 @@ export const checkCurrent = (
     ...base,
     verdict: "fits",
     fuseA: nextFuse,
-    words: `${amperes(designA)} to be reckoned with, it may carry ${allowed}: a ${nextFuse} A fuse protects it. ${CONFIRM}`,
+    words: `Design current ${amperes(designA)}, cable limit ${allowed}: a ${nextFuse} A fuse protects it. ${CONFIRM}`,
   };
 };

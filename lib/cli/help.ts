@@ -16,7 +16,7 @@ export const generalHelp = (verbs: readonly Verb[]): string => {
     "  panel-season help VERB   a verb's options, with examples",
     "  panel-season --version   the version",
     "",
-    "Exit code: 0 answered; 1 the input can't be used, every problem told; 2 not called rightly.",
+    "Exit code: 0 answered; 1 the input can't be used, every problem told; 2 the command itself is wrong.",
   ].join("\n");
 };
 

@@ -78,7 +78,7 @@ const answer = async (given: readonly string[], voice: Voice): Promise<void> => 
  * Runs one command line.
  *
  * @param given the words after the program's name
- * @returns the exit code: 0 answered, 1 the input can't be used (every problem was told), 2 not called rightly
+ * @returns the exit code: 0 answered, 1 the input can't be used (every problem was told), 2 the command itself is wrong
  */
 export const runCli = async (given: readonly string[], voice: Voice): Promise<number> => {
   try {

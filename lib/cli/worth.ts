@@ -24,11 +24,11 @@ const help = `
 
 What each thing you could do is worth, under the same skies: legs, turning the panel, a second
 panel on the roof or on legs, thicker cable, a better controller, a bigger battery, fewer loads.
-Judged by short days and by what the loads really get, not by what falls on glass.
+Judged by short days and by the energy the loads get, not by the light on the glass.
 
   --csv FILE       set-ups side by side, one row each
   --chart FILE     short days of each set-up (SVG)
-  --short-days N   short days a season that you put up with, on average [the plan's worth.wantedShortDays]
+  --short-days N   short days a season that you accept, on average [the plan's worth.wantedShortDays]
   --smallest       also seek the smallest second panel that keeps within them
   --json           the whole answer as JSON on standard output
   --from --to --climate   as in season
@@ -68,7 +68,7 @@ const filesAsked = async (
   ];
 };
 
-/** The plan with the short days that are put up with changed by the option. */
+/** The plan with the accepted short days changed by the option. */
 const withWanted = (plan: Plan, words: VerbWords): Plan => {
   const wantedShortDays = numberOption(words, "short-days", [0, 366], "days a season");
   return wantedShortDays === undefined ? plan : { ...plan, worth: { ...plan.worth, wantedShortDays } };

@@ -28,12 +28,12 @@ const instead = z.strictObject({
   generatorHourWh: quantity(1, 1e5, { unit: "Wh that an hour of generator brings" }).default(600),
 });
 
-/** The question whether something is worth it: what is compared, what it costs, and what is put up with. */
+/** The question whether something is worth it: what is compared, what it costs, and how many short days are accepted. */
 export const worthSchema = z.strictObject({
   currency: shortName.default("EUR"),
   /** Years that what is bought is used for, one season a year. */
   years: quantity(1, 40, { unit: "years of use, one season each" }).default(5),
-  /** Short days a season, on average, that are put up with. */
+  /** Short days a season, on average, that are accepted. */
   wantedShortDays: quantity(0, 366, { unit: "short days a season, on average" }).default(2),
   /** How the stand is used today: on its legs, changed by the calendar; on the best one of them for good; or lying flat. */
   now: z.enum(["legs", "one-leg", "flat"]).default("legs"),

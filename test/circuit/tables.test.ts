@@ -140,11 +140,11 @@ describe("checkCurrent in words", () => {
   test.each([
     [
       () => words(4, 7.5),
-      `9.4 A to be reckoned with, it may carry 32.0 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 °C): a 10 A fuse protects it. ${confirm}`,
+      `Design current 9.4 A, cable limit 32.0 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 °C): a 10 A fuse protects it. ${confirm}`,
     ],
     [
       () => words(1.5, 16),
-      `Too thin: 20.0 A to be reckoned with, and it may carry 17.5 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 °C). Take a thicker one. ${confirm}`,
+      `Too thin: design current 20.0 A, cable limit 17.5 A (IEC 60364-5-52 table B.52.2, method B1, air at 30 °C). Take a thicker one. ${confirm}`,
     ],
     [
       () => words(1.5, 13.5),
@@ -169,7 +169,7 @@ describe("checkCurrent in words", () => {
     // 10 mm2 of copper at 57 A carries 50 A but no 60 A fuse.
     expect(checkCurrent(run({ size: 10 }), 40, 1.25, 30).fuseA).toBe(50);
     expect(checkCurrent(run({ size: 10 }), 41, 1.25, 30)).toMatchObject({ verdict: "no-fuse", fuseA: null });
-    // 12 AWG at 60 degC carries just the 20 A that are to be reckoned with.
+    // 12 AWG at 60 degC carries just the design current of 20 A.
     expect(checkCurrent(run({ size: "12 AWG", insulationC: 60 }), 16, 1.25, 30).fuseA).toBe(20);
   });
 });

@@ -110,7 +110,9 @@ describe("words of circuit and battery", () => {
       "The plan states no loads: say what draws on the battery, and this page answers.",
     ]);
     const content = { ...plan.worth, wantedShortDays: 300 };
-    expect(worthHeadline(worth.answer, content).at(-1)).toBe(", which you put up with: buy nothing.");
+    expect(worthHeadline(worth.answer, content).at(-1)).toBe(
+      ", which is within the short days you accept: buy nothing.",
+    );
   });
 
   test("every run is told with its drop, its cost and its check", () => {

@@ -79,17 +79,17 @@ describe("worthVerdict", () => {
       "Only for comfort: 30 short days a season fewer at EUR 0.87 each, but coping with short days is cheaper over 5 years.",
     );
     expect(judged({ price: 0, usefulWhADay: 30, enough: true })).toBe(
-      "Costs nothing: 30 short days a season fewer, and that is enough.",
+      "Nothing to buy: 30 short days a season fewer, and that is enough.",
     );
     expect(judged({}, { shortDays: 0 })).toBe("Not needed: today no day is short.");
   });
 
-  test("what is put up with needs no remedy", () => {
+  test("what is accepted needs no remedy", () => {
     expect(judged({ shortDaysAvoided: 1.5 }, { shortDays: 2 })).toBe(
-      "Not needed: 2 short days a season is within what you put up with; it would make 1.5 short days fewer.",
+      "Not needed: 2 short days a season is within the short days you accept; it would make 1.5 short days fewer.",
     );
     expect(judged({ shortDaysAvoided: 0.1 }, { shortDays: 2 })).toBe(
-      "Not needed: 2 short days a season is within what you put up with.",
+      "Not needed: 2 short days a season is within the short days you accept.",
     );
   });
 
@@ -120,7 +120,7 @@ describe("worthSummary", () => {
       "Nothing compared here alone comes down to 2 short days; nearest is second panel on the roof with 10 short days.",
     );
     expect(worthSummary(answer([row({})], { shortDays: 1 }), worth, []).join(" ")).toContain(
-      "That is within the 2 short days you put up with: nothing needs to be bought.",
+      "That is within the 2 short days you accept: nothing needs to be bought.",
     );
   });
 

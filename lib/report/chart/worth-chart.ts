@@ -16,7 +16,7 @@ const BAR_PX = 34;
 
 /**
  * Short days a season for each set-up, today's first: a bar to the mean, a whisker to what one season in ten exceeds, both
- * figures at its end (the second in brackets), and the line of what is put up with.
+ * figures at its end (the second in brackets), and the line of what is accepted.
  */
 export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: ChartFrame): SVGSVGElement => {
   const bars: readonly Bar[] = [
@@ -100,7 +100,7 @@ export const worthChart = ({ asIs, rows }: WorthAnswer, worth: Worth, frame: Cha
         stroke: colour("paper"),
         strokeWidth: 4,
       }),
-      Plot.text([`put up with: ${worth.wantedShortDays}`], {
+      Plot.text([`accepted: ${worth.wantedShortDays}`], {
         x: worth.wantedShortDays,
         frameAnchor: "top",
         dy: -10,

@@ -146,7 +146,7 @@ const facingPart = (
 
 /** What lies between the two figures of a month. */
 const reaches = ({ circuit }: Plan): string =>
-  `Compare "into the battery" with the controller's display: it is what comes through the plan's cables and ${circuit.controller.kind.toUpperCase()} controller while the battery still takes charge; a full one takes less.`;
+  `"Into the battery" is what comes through the plan's cables and ${circuit.controller.kind.toUpperCase()} controller, as its display counts it; a full battery takes less.`;
 
 const monthsPart = (document: Document, { plan, months, cloudIn }: FieldSheet): Part => {
   const section = part(document, "What to expect, Wh a day");

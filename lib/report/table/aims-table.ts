@@ -136,7 +136,7 @@ const COLUMNS: readonly Column<AimRow>[] = [
     title: "gain a day",
     unit: "watt-hours",
     datatype: "integer",
-    says: "What the routine brings more than the one before it: the worth of the further walk.",
+    says: "How much more the routine brings than the one before it, for one walk more.",
     value: ({ gainWh }) => gainWh,
   },
 ];

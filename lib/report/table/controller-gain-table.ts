@@ -22,7 +22,7 @@ export const controllerGains = (curveAtC: (cellC: number) => OperatingCurve): re
 
 /** The gains as a table. */
 export const controllerGainTable = (gains: readonly ControllerGain[]): Table<ControllerGain> => ({
-  title: "What power tracking gains, by warmth",
+  title: "What power tracking gains, by cell temperature",
   columns: [
     {
       name: "cell_degC",
@@ -55,7 +55,7 @@ export const controllerGainTable = (gains: readonly ControllerGain[]): Table<Con
       title: "gain",
       unit: "per cent",
       datatype: "decimal",
-      says: "What MPPT gives more, before its own loss of a few per cent.",
+      says: "How much more MPPT gives, before its own loss of a few per cent.",
       value: ({ gainPct }) => gainPct,
       decimals: 1,
     },

@@ -56,7 +56,7 @@ const COLUMNS: readonly Column<WiringRow>[] = [
     title: "rated current",
     unit: "amperes",
     datatype: "decimal",
-    says: "Current that the drop is reckoned at.",
+    says: "Current that the drop is computed at.",
     value: ({ ratedA }) => ratedA,
     decimals: 1,
   },

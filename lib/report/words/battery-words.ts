@@ -71,8 +71,8 @@ export const batterySummary = (season: BatterySeason): readonly string[] => {
       p90 === null ? "" : `, more than ${Math.round(p90)} in one season of ten`
     }; the loads go short of ${energyWords(meanOutcome(season, "shortWh"))}.`,
     ...(first === null ? [] : [first]),
-    `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("curtailedWh")} are curtailed.`,
-    `The charge falls to ${lowest <= floor ? `its floor, ${floor} %` : `${lowest} % at its lowest${worse}`}${run > 0 ? `; the longest run of bad days that is survived is ${run}` : ""}.`,
+    `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("curtailedWh")} are curtailed: nothing could take them.`,
+    `The charge falls to ${lowest <= floor ? `its floor, ${floor} %` : `${lowest} % at its lowest${worse}`}${run > 0 ? `; the longest run of bad days it gets through is ${run}` : ""}.`,
     `The battery is full by noon on ${Math.round((100 * meanOutcome(season, "fullByNoonDays")) / days)} % of days.`,
   ];
 };
@@ -83,7 +83,7 @@ export const ruleWords = (rule: SizingRule | null): readonly string[] =>
     ? []
     : [
         `Rule of thumb (Masters 2004, for 95 % of the time): ${periodWords(rule.month)} with ${rule.peakSunHours.toFixed(1)} peak sun hours a day asks for ` +
-          `${rule.days.toFixed(1)} days of storage, a battery of ${energyWords(rule.capacityWh)}; yours is of ${energyWords(rule.presentWh)}. The seasons above know the weather, the rule does not.`,
+          `${rule.days.toFixed(1)} days of storage, a battery of ${energyWords(rule.capacityWh)}; yours holds ${energyWords(rule.presentWh)}. The seasons above take the weather day by day; the rule does not.`,
       ];
 
 /** Why a drop beyond custom may cost next to nothing. */

@@ -7,7 +7,7 @@ const ALWAYS: readonly string[] = [
   "Local electrical code and licensed practice come before anything said here; where the code asks for a licensed hand, use one.",
   "Connect the battery to the controller first, the panel after it; take them off the other way round: panel first.",
   "Cover the panel or turn it face down before touching its wires: in daylight it is live and cannot be switched off.",
-  "Check polarity with a meter before every first connection. Never let bare ends touch: a battery welds.",
+  "Check polarity with a meter before every first connection. Never let bare ends touch, and take off rings and watches: a short circuit across a battery burns.",
   "Fit the fuse close to the battery's positive terminal, sized for the cable behind it.",
   "Panel connectors are not made to be mated daily, nor under load: put a switch or a rated plug where you part the circuit every day.",
 ];

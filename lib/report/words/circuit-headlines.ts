@@ -53,7 +53,8 @@ export const worthHeadline = (answer: WorthAnswer, worth: Worth): Headline => {
     { figure: shortDaysWords(asIs.shortDays) },
     " a season",
   ];
-  if (asIs.shortDays <= worth.wantedShortDays) return [...today, ", which you put up with: buy nothing."];
+  if (asIs.shortDays <= worth.wantedShortDays)
+    return [...today, ", which is within the short days you accept: buy nothing."];
   const choice = cheapestEnough(answer);
   if (choice === null) {
     const best = [...answer.rows].sort((a, b) => a.shortDays - b.shortDays)[0];

@@ -35,7 +35,7 @@ const windCaution = ({ plan, cutting }: FieldSheet): string => {
     } (estimated). Stake it, and bring it in above that.` +
     (ballast.length === 0
       ? ""
-      : ` Ballast that would hold ${Math.round(holdWindMs)} m/s, half on the bottom edge and half on the leg's foot: ${listWords(ballast)}.`)
+      : ` Ballast for ${Math.round(holdWindMs)} m/s, half on the bottom edge, half on the leg's foot: ${listWords(ballast)}.`)
   );
 };
 

@@ -60,7 +60,7 @@ export const worthVerdict = (row: WorthRow, answer: WorthAnswer, worth: Worth): 
   if (asIs.shortDays <= worth.wantedShortDays) {
     const spared =
       shortDaysAvoided < HARDLY ? "" : `; it would make ${shortDaysWords(shortDaysAvoided)} fewer`;
-    return `Not needed: ${shortDaysWords(asIs.shortDays)} a season is within what you put up with${spared}.`;
+    return `Not needed: ${shortDaysWords(asIs.shortDays)} a season is within the short days you accept${spared}.`;
   }
   const reason = wasteReason(row, asIs);
   const because = reason === null ? "" : ` ${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
@@ -72,7 +72,7 @@ export const worthVerdict = (row: WorthRow, answer: WorthAnswer, worth: Worth): 
   }
   const fewer = `${shortDaysWords(shortDaysAvoided)} a season fewer`;
   const enough = row.enough ? ", and that is enough" : "";
-  if (row.price === 0) return `Costs nothing: ${fewer}${enough}.${because}`;
+  if (row.price === 0) return `Nothing to buy: ${fewer}${enough}.${because}`;
   const pays = paysWords(row, worth.years);
   if (pays !== null) return `Worth it: ${fewer}${enough}; ${pays}.${because}`;
   const each = row.pricePerShortDay === null ? "" : ` at ${price(row.pricePerShortDay, worth.currency)} each`;
@@ -128,7 +128,7 @@ export const worthSummary = (
   const choice = cheapestEnough(answer);
   const wanted = shortDaysWords(worth.wantedShortDays);
   if (asIs.shortDays <= worth.wantedShortDays) {
-    sentences.push(`That is within the ${wanted} you put up with: nothing needs to be bought.`);
+    sentences.push(`That is within the ${wanted} you accept: nothing needs to be bought.`);
   } else if (choice === null) {
     const best = [...rows].sort((a, b) => a.shortDays - b.shortDays)[0];
     sentences.push(

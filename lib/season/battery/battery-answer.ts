@@ -75,7 +75,7 @@ export const worthOfPlan = (
   return { answer, uncertainty: uncertaintyOf(source) };
 };
 
-/** The smallest second panels that keep within the short days put up with: on the roof, and on legs where there are any. */
+/** The smallest second panels that keep within the accepted short days: on the roof, and on legs where there are any. */
 export const smallestPanelsOfPlan = (
   plan: Plan,
   skies: PlanSkies,

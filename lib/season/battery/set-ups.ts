@@ -102,7 +102,7 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
     remedies.push(
       offer(
         "re-aimed",
-        `legs, and turned after the sun, ${worth.aimsADay} aims a day`,
+        `legs, and turned after the sun: ${worth.aimsADay} aims a day, each a walk out`,
         worth.now === "flat" ? legsPrice : 0,
         { panels: place(aims) },
       ),

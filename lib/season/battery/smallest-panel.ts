@@ -3,7 +3,7 @@ import type { SkySource } from "../light/sky-source.ts";
 import { type BatteryOptions, batterySeasons, meanOutcome } from "./battery-season.ts";
 import type { Choices } from "./set-ups.ts";
 
-/** The least second panel that keeps short days within what is put up with. */
+/** The least second panel that keeps short days within what is accepted. */
 export interface SmallestPanel {
   readonly where: "roof" | "legs";
   /** Rated W, to the next five up; 0 when none is needed, `null` when the largest tried is not enough. */

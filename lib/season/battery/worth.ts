@@ -43,7 +43,7 @@ export interface WorthRow extends Living {
   readonly pricePerShortDay: number | null;
   readonly pricePerUsefulKWh: number | null;
   readonly breakEven: BreakEven;
-  /** Whether it keeps short days within what is put up with. */
+  /** Whether it keeps short days within what is accepted. */
   readonly enough: boolean;
 }
 

@@ -56,7 +56,7 @@ const fieldList = (field: ListField, context: RowContext): Row => {
       class: "quiet",
       onclick: () => store.set([...path, listed().length], field.blank(listed().length)),
     },
-    `Add a ${field.item}`,
+    `Add ${/^[aeiou]/i.test(field.item) ? "an" : "a"} ${field.item}`,
   );
   let rows: readonly { readonly legend: HTMLElement; readonly rows: readonly Row[] }[] = [];
   const build = (): void => {

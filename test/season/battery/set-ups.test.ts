@@ -115,7 +115,7 @@ describe("choicesOf", () => {
   test("turned panels stand where the sun's own routine puts them", () => {
     const plan = quickPlan({ worth: { aimsADay: 2 } });
     const { setUp, says } = remedyOf(choicesOf(plan, skies), "re-aimed");
-    expect(says).toBe("legs, and turned after the sun, 2 aims a day");
+    expect(says).toBe("legs, and turned after the sun: 2 aims a day, each a walk out");
     expect(setUp.panels[0].aims).toEqual(turnedAfterSun(plan, skies, panelUnits(plan.panels), 2));
   });
 

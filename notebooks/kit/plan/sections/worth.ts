@@ -14,7 +14,7 @@ export const worthSection: Section = {
     {
       kind: "number",
       path: ["worth", "wantedShortDays"],
-      label: "Short days you put up with",
+      label: "Short days you accept",
       unit: "a season",
       slider: { least: 0, most: 60, step: 1 },
     },

@@ -46,7 +46,9 @@ describe("battery", () => {
     const { code, said } = await listen("battery", await planIn(await ownFolder()));
     expect(code).toBe(0);
     expect(said).toMatch(/[\d.]+ short days? a season, more than \d+ in one season of ten/);
-    expect(said).toMatch(/The panels offer \d+ Wh a day, the loads use \d+ Wh, \d+ Wh are curtailed: nothing could take them\./);
+    expect(said).toMatch(
+      /The panels offer \d+ Wh a day, the loads use \d+ Wh, \d+ Wh are curtailed: nothing could take them\./,
+    );
     expect(said).toMatch(
       /The panel cable, 4 mm²: drops [\d.]+ V \([\d.]+ %, (within|more than) the customary 3 %\)/,
     );

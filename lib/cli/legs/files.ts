@@ -54,7 +54,7 @@ export const legsFiles = async (
   if (sheet !== undefined)
     files.push({ path: sheet, content: cuttingSheetPage(chartDocument(), plan, legs) });
   if (gauge !== undefined) {
-    files.push({ path: gauge, content: `${tiltGauge(chartDocument(), legs).outerHTML}\n` });
+    files.push({ path: gauge, content: svgFile(tiltGauge(chartDocument(), legs), "light") });
   }
   if (map !== undefined) {
     const settings = legsAsSettings(plan, legs);

@@ -1,3 +1,4 @@
+import { markup } from "../markup.ts";
 import { colour, type SchemeChoice, themeCss } from "./theme.ts";
 
 /**
@@ -20,4 +21,4 @@ export const standaloneSvg = (chart: SVGSVGElement, choice: SchemeChoice = "read
 
 /** A chart as the text of an SVG file. */
 export const svgFile = (chart: SVGSVGElement, choice: SchemeChoice = "reader"): string =>
-  `<?xml version="1.0" encoding="UTF-8"?>\n${standaloneSvg(chart, choice).outerHTML}\n`;
+  `<?xml version="1.0" encoding="UTF-8"?>\n${markup(standaloneSvg(chart, choice))}\n`;

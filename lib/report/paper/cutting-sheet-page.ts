@@ -7,6 +7,7 @@ import { WIND_CAUTION } from "../../stand/steadiness.ts";
 import { millimetresText } from "../../units/length.ts";
 import { settingStyles } from "../chart/setting-styles.ts";
 import { themeCss } from "../chart/theme.ts";
+import { markup } from "../markup.ts";
 import { piecesTable } from "../table/pieces-table.ts";
 import { cellText, type Table } from "../table/table.ts";
 import { CUTTING_CAUTION } from "../words/legs-summary.ts";
@@ -121,8 +122,7 @@ export const cuttingSheetPage = (document: Document, plan: Plan, legs: readonly 
   const head = select(document.head);
   head.append("meta").attr("charset", "utf-8");
   head.append("meta").attr("name", "viewport").attr("content", "width=device-width, initial-scale=1");
-  // Not every document escapes the text of a title when it is written out.
-  head.append("title").text(`Cutting sheet: ${plan.name.replace(/[<>&]/g, "")}`);
+  head.append("title").text(`Cutting sheet: ${plan.name}`);
   head.append("style").text(`${themeCss(":root", "light")}${PAGE_CSS}`);
   const body = select(document.body);
   const heading = (words: string) => body.append("h2").text(words);
@@ -185,5 +185,5 @@ export const cuttingSheetPage = (document: Document, plan: Plan, legs: readonly 
   heading("Wind");
   say(WIND_CAUTION, "caution");
   for (const words of steadySentences(plan, settings)) say(words);
-  return `<!doctype html>\n${document.documentElement.outerHTML}\n`;
+  return `<!doctype html>\n${markup(document.documentElement)}\n`;
 };

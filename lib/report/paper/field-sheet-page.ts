@@ -4,6 +4,7 @@ import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
 import { tiltWords } from "../../stand/reading.ts";
 import { dateWords, dayMonthWords, monthWords } from "../../units/dates.ts";
 import { inchesText, millimetresText } from "../../units/length.ts";
+import { markup } from "../markup.ts";
 import { type FieldSheetWords, fieldSheetWords } from "../words/field-sheet-words.ts";
 import { compassPoint, energyWords, gainWords, tiltShort } from "../words/words.ts";
 import { FIELD_SHEET_CSS, type Paper, paperCss } from "./field-sheet-css.ts";
@@ -177,9 +178,9 @@ const monthsPart = (document: Document, { plan, months, cloudIn }: FieldSheet): 
 const isCrowded = ({ months, swaps, cutting, turning }: FieldSheet): boolean =>
   months.length +
     swaps.length +
-    3 * cutting.legs.length +
+    4 * cutting.legs.length +
     2 * (turning?.pays ? turning.routine.parts.length : 0) >
-  22;
+  20;
 
 /** The field sheet as one element, to be put on a page. It carries no style of its own: see `FIELD_SHEET_CSS`. */
 export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLElement => {
@@ -221,9 +222,8 @@ export const fieldSheetPage = (document: Document, sheet: FieldSheet, paper: Pap
   const head = select(document.head);
   head.append("meta").attr("charset", "utf-8");
   head.append("meta").attr("name", "viewport").attr("content", "width=device-width, initial-scale=1");
-  // Not every document escapes the text of a title when it is written out.
-  head.append("title").text(`Field sheet: ${sheet.plan.name.replace(/[<>&]/g, "")}`);
+  head.append("title").text(`Field sheet: ${sheet.plan.name}`);
   head.append("style").text(`${paperCss(paper)}${FIELD_SHEET_CSS}`);
   document.body.append(fieldSheetArticle(document, sheet));
-  return `<!doctype html>\n${document.documentElement.outerHTML}\n`;
+  return `<!doctype html>\n${markup(document.documentElement)}\n`;
 };

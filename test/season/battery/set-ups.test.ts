@@ -38,7 +38,7 @@ describe("choicesOf", () => {
     const choices = choicesFor({ circuit: PWM, worth: { prices: PRICES } });
     expect(choices.remedies.map(({ setUp, says, price }) => [setUp.name, says, price])).toEqual([
       ["legs used", "the stand's legs, changed by the calendar", 11],
-      ["re-aimed", "legs, and turned after the sun, 3 aims a day", 11],
+      ["re-aimed", "legs, and turned after the sun: 3 aims a day, each a walk out", 11],
       ["second panel on the roof", "100 W more, flat on the roof", 2 * 100 + 13],
       ["second panel on legs", "100 W more, on legs of its own", 2 * 100 + 17],
       ["thicker cable", "panel cable 10 mm²", 19],

@@ -7,6 +7,8 @@ import type { BatteryModel } from "./battery.ts";
 export interface EnergyLedger {
   /** What the controller could put out, whether or not anything took it. */
   offered: number;
+  /** What a charger from outside gave: hook-up, alternator, generator. */
+  toppedUp: number;
   /** What the loads got. */
   used: number;
   /** What the loads asked for and did not get. */
@@ -28,6 +30,7 @@ export interface EnergyLedger {
 /** A ledger with nothing in it. */
 export const emptyLedger = (): EnergyLedger => ({
   offered: 0,
+  toppedUp: 0,
   used: 0,
   short: 0,
   ownUse: 0,
@@ -42,6 +45,7 @@ export const emptyLedger = (): EnergyLedger => ({
 /** Empties a ledger for its next use. */
 export const clearLedger = (ledger: EnergyLedger): void => {
   ledger.offered = 0;
+  ledger.toppedUp = 0;
   ledger.used = 0;
   ledger.short = 0;
   ledger.ownUse = 0;
@@ -58,7 +62,7 @@ const NOTHING_WH = 1e-6;
 
 /**
  * What the books do not account for, as a share of throughput:
- * offered - (stored at the end - at the start) - used - lost - curtailed, over all that moved.
+ * offered + topped up - (stored at the end - at the start) - used - lost - curtailed, over all that moved.
  *
  * Rounding leaves about 1e-15 a step; more than 1e-9 is a fault. 0 when less than a microwatt-hour moved.
  *
@@ -68,8 +72,9 @@ const NOTHING_WH = 1e-6;
 export const balanceResidual = (ledger: EnergyLedger, startWh: number, endWh: number): number => {
   const { offered, used, ownUse, heater, chargeLoss, dischargeLoss, selfDischarge, curtailed } = ledger;
   const lost = ownUse + heater + chargeLoss + dischargeLoss + selfDischarge;
-  const throughput = offered + used + lost + curtailed + Math.abs(endWh - startWh);
-  return throughput < NOTHING_WH ? 0 : (offered - (endWh - startWh) - used - lost - curtailed) / throughput;
+  const put = offered + ledger.toppedUp;
+  const throughput = put + used + lost + curtailed + Math.abs(endWh - startWh);
+  return throughput < NOTHING_WH ? 0 : (put - (endWh - startWh) - used - lost - curtailed) / throughput;
 };
 
 /** What one step asks of the battery. Powers are means over the step, W, 0 or more. */
@@ -77,6 +82,8 @@ export interface StepDemand {
   offeredW: number;
   loadW: number;
   ownW: number;
+  /** A charger from outside, at its most. What the panels offer is taken first. */
+  chargerW: number;
 }
 
 /** What a battery's temperature lets it do. */
@@ -132,12 +139,12 @@ export const stepBattery = (
   battery: BatteryModel,
   { fullWh, tooCold, frozen }: Readonly<BatteryWarmth>,
   storedWh: number,
-  { offeredW, loadW, ownW }: StepDemand,
+  { offeredW, loadW, ownW, chargerW }: Readonly<StepDemand>,
   hours: number,
   ledger: EnergyLedger | null,
 ): number => {
   const held = storedWh * Math.exp(-battery.selfDischargePerHour * hours);
-  const over = offeredW - loadW - ownW;
+  const over = offeredW + chargerW - loadW - ownW;
   if (over >= 0) {
     const heaterW = tooCold ? Math.min(over, battery.heaterW) : 0;
     const inW = battery.chargeShare * Math.min(over - heaterW, battery.maxChargeW);
@@ -155,17 +162,21 @@ export const stepBattery = (
       ledger.chargeLoss += taken - (after - held);
       ledger.selfDischarge += storedWh - held;
       if (blocked) ledger.tooCold += wouldGain / battery.chargeShare;
-      ledger.curtailed += (over - heaterW) * hours - taken;
+      const unused = (over - heaterW) * hours - taken;
+      const fromCharger = chargerW * hours - Math.min(unused, chargerW * hours);
+      ledger.toppedUp += fromCharger;
+      ledger.curtailed += unused - (chargerW * hours - fromCharger);
     }
     return after;
   }
   const drawn = frozen ? 0 : Math.min(held, (-over * hours) / battery.dischargeShare);
   const given = drawn * battery.dischargeShare;
   if (ledger !== null) {
-    const supplied = offeredW * hours + given;
+    const supplied = (offeredW + chargerW) * hours + given;
     const ownUse = Math.min(ownW * hours, supplied);
     const used = Math.min(loadW * hours, supplied - ownUse);
     ledger.offered += offeredW * hours;
+    ledger.toppedUp += chargerW * hours;
     ledger.ownUse += ownUse;
     ledger.used += used;
     ledger.short += loadW * hours - used;

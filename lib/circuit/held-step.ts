@@ -71,9 +71,10 @@ const endBetween = (held: HeldStep, one: number, other: number): number => {
  * step, a fuller battery stays the fuller one. An ampere-hour is booked at the battery's charging voltage at any state of
  * charge: see {@link BatteryModel.chargingV}.
  *
+ * @param ledger Adds what happened; `null` to only look ahead.
  * @returns Stored at the end, Wh above the floor.
  */
-export const stepHeldBattery = (held: HeldStep, ledger: EnergyLedger): number => {
+export const stepHeldBattery = (held: HeldStep, ledger: EnergyLedger | null): number => {
   const { storedWh } = held;
   // The end reached falls gently with the end supposed: where a straight line through two of them crosses is next to right.
   const once = endReached(held, storedWh, null);

@@ -12,8 +12,11 @@ import {
 } from "../report/words/battery-words.ts";
 import { circuitCautions } from "../report/words/circuit-cautions.ts";
 import { circuitModelWords } from "../report/words/circuit-models.ts";
+import { coldWords } from "../report/words/cold-words.ts";
+import { copingWords } from "../report/words/coping-words.ts";
 import { modelWords } from "../report/words/model-words.ts";
 import { type BatteryAnswer, batteryOfPlan } from "../season/battery/battery-answer.ts";
+import { meanOutcome } from "../season/battery/battery-season.ts";
 import { livedSkies } from "./battery-seasons.ts";
 import { chartDocument } from "./chart-document.ts";
 import { DELIVERY_OPTIONS, deliver } from "./deliver.ts";
@@ -93,11 +96,15 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         seasons: season.outcomes,
         days: batteryTable(season).rows,
         wiring,
+        cold: answer.cold,
+        ways: answer.ways,
         rule: answer.rule,
       }),
       lines: [
         ...standUseWords(plan),
         ...batterySummary(season),
+        ...coldWords(answer.cold, plan.battery, season.days.length, meanOutcome(season, "shortDays")),
+        ...copingWords(answer.ways, null, plan.worth, answer.cold !== null),
         ...ruleWords(answer.rule),
         "",
         "Wiring",

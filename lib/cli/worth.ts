@@ -77,7 +77,9 @@ const withWanted = (plan: Plan, words: VerbWords): Plan => {
 /** Everything of the answer but the days of each season, for programs. */
 const jsonOf = (answer: WorthAnswer) => ({
   days: answer.days,
-  copingPrice: answer.copingPrice,
+  ways: answer.ways,
+  wayStated: answer.wayStated,
+  cold: answer.cold,
   asIs: { ...answer.asIs, season: answer.asIs.season.outcomes },
   rows: answer.rows.map((row) => ({ ...row, season: row.season.outcomes })),
 });

@@ -16,16 +16,36 @@ const prices = z.strictObject({
   thickerCable: money(1e5, 25, "for the thicker cable"),
   betterController: money(1e5, 90, "for the better controller"),
   biggerBattery: money(1e6, 260, "for the bigger battery"),
+  warmBattery: money(1e5, 45, "for a heating mat with its thermostat under the battery"),
   fewerLoads: money(1e5, 0, "for doing with less"),
 });
 
-/** What a person does instead when the battery is flat. */
+/** Ways to top a battery up that the panels left flat. */
+export const TOP_UP_WAYS = ["hook-up", "driving", "generator"] as const;
+
+export type TopUpWay = (typeof TOP_UP_WAYS)[number];
+
+/**
+ * What a person does when the battery is flat. A mains charger for lead-acid gives 10 to 25 % of the capacity an hour (an
+ * inverter maker's manual); a 40 A alternator 30 A when hot (the same), some 360 W, less at idle; a small petrol generator
+ * feeds a charger of about its half load. Hours and minutes are common practice, no source.
+ */
 const instead = z.strictObject({
+  /** The way in use. Left out, every answer says which it took. */
+  inUse: z.enum(TOP_UP_WAYS).optional(),
   hookUpNight: money(1e4, 30, "for a night with a hook-up"),
+  hookUpHours: quantity(1, 72, { unit: "hours that a stay at a hook-up lasts" }).default(12),
+  hookUpChargePct: quantity(1, 100, {
+    unit: "% of the capacity that the mains charger gives in an hour",
+  }).default(15),
   drivingHour: money(1e4, 8, "for an hour of driving"),
   drivingHourWh: quantity(1, 1e4, { unit: "Wh that an hour of driving brings" }).default(300),
+  drivingMinutes: quantity(5, 1440, { unit: "minutes that a drive lasts" }).default(60),
   generatorHour: money(1e4, 2.5, "for an hour of generator"),
   generatorHourWh: quantity(1, 1e5, { unit: "Wh that an hour of generator brings" }).default(600),
+  generatorHours: quantity(0.25, 24, {
+    unit: "hours at most that the generator runs; it stops when full",
+  }).default(3),
 });
 
 /** The question whether something is worth it: what is compared, what it costs, and how many short days are accepted. */
@@ -46,6 +66,8 @@ export const worthSchema = z.strictObject({
   /** The better controller; left out, an MPPT one with as much current. */
   betterController: controllerSchema.optional(),
   biggerBatteryPct: quantity(101, 1000, { unit: "% of today's capacity" }).default(200),
+  /** Draw of the mat that keeps the battery warm: 20 W under one of 100 Ah (common practice, no source). */
+  warmBatteryW: quantity(1, 500, { unit: "W of the heating mat" }).default(20),
   keptLoadPct: quantity(0, 99, { unit: "% of every load that is kept" }).default(75),
   prices: prices.prefault({}),
   instead: instead.prefault({}),

@@ -68,6 +68,8 @@ export {
 export { circuitCautions, secondPanelCautions } from "./words/circuit-cautions.ts";
 export { controllerHeadline, wiringHeadline, worthHeadline } from "./words/circuit-headlines.ts";
 export { circuitModelWords } from "./words/circuit-models.ts";
+export { coldWords } from "./words/cold-words.ts";
+export { copingWords } from "./words/coping-words.ts";
 export type { CurveToShow } from "./words/curve-to-show.ts";
 export { clockText } from "./words/day-clock.ts";
 export { type Headline, seasonHeadline } from "./words/headline.ts";
@@ -75,6 +77,7 @@ export { legsHeadline } from "./words/legs-headline.ts";
 export { CUTTING_CAUTION, legsSummary, legWords, setSentences } from "./words/legs-summary.ts";
 export { modelWords } from "./words/model-words.ts";
 export { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./words/plain-directions.ts";
+export { shortDaysWords } from "./words/short-days-words.ts";
 export { steadySentences } from "./words/steady-words.ts";
 export { swapsSummary } from "./words/swaps-summary.ts";
 export { countedWords, textSummary } from "./words/text-summary.ts";
@@ -89,4 +92,4 @@ export {
   periodWords,
   tiltShort,
 } from "./words/words.ts";
-export { cheapestEnough, shortDaysWords, worthSummary, worthVerdict } from "./words/worth-words.ts";
+export { cheapestEnough, worthSummary, worthVerdict } from "./words/worth-words.ts";

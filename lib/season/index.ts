@@ -27,7 +27,7 @@ export { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "./battery/short-day-set
 export { type SizingRule, sizingRule } from "./battery/sizing-rule.ts";
 export { type SmallestPanel, smallestSecondPanel } from "./battery/smallest-panel.ts";
 export { type CableChoice, type RunAnswer, type WiringAnswer, wiringOf } from "./battery/wiring.ts";
-export { type BreakEven, type Living, type WorthAnswer, type WorthRow, worthOf } from "./battery/worth.ts";
+export { type Living, type WorthAnswer, type WorthRow, worthOf } from "./battery/worth.ts";
 export { type BestSet, bestSet, type DayGroups } from "./legs/best-set.ts";
 export { chosenLegs, legsAsSettings } from "./legs/chosen-legs.ts";
 export {

@@ -136,7 +136,7 @@ export const straightforwardBattery = (
             battery,
             warmthOf(battery, air[day]),
             storedWh,
-            { offeredW, loadW, ownW: setUp.circuit.controller.ownW },
+            { offeredW, loadW, ownW: setUp.circuit.controller.ownW, chargerW: 0 },
             steps.hours,
             ledger,
           );

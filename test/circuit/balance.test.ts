@@ -33,7 +33,14 @@ const live = (battery: Battery, steps: readonly AnyStep[], hours = HOURS, ownW =
   let storedWh = model.startWh;
   for (const { offeredW, loadW, airC } of steps) {
     const before = ledger.short;
-    storedWh = stepBattery(model, warmthOf(model, airC), storedWh, { offeredW, loadW, ownW }, hours, ledger);
+    storedWh = stepBattery(
+      model,
+      warmthOf(model, airC),
+      storedWh,
+      { offeredW, loadW, ownW, chargerW: 0 },
+      hours,
+      ledger,
+    );
     stored.push(storedWh);
     short.push(ledger.short - before);
   }
@@ -166,7 +173,7 @@ const oneStep = (
     model,
     warmthOf(model, airC),
     storedWh,
-    { offeredW, loadW, ownW: 0 },
+    { offeredW, loadW, ownW: 0, chargerW: 0 },
     hours,
     ledger,
   );
@@ -246,6 +253,7 @@ describe("stepBattery by hand", () => {
 describe("the ledger", () => {
   const entries: EnergyLedger = {
     offered: 100,
+    toppedUp: 0,
     used: 30,
     short: 7,
     ownUse: 1,
@@ -274,7 +282,7 @@ describe("the ledger", () => {
     const ledger = { ...entries };
     clearLedger(ledger);
     expect(ledger).toEqual(emptyLedger());
-    expect(Object.values(ledger)).toEqual(Array.from({ length: 10 }, () => 0));
+    expect(Object.values(ledger)).toEqual(Array.from({ length: 11 }, () => 0));
   });
 
   test("counts every entry of two steps where it happens, by hand", () => {
@@ -290,7 +298,7 @@ describe("the ledger", () => {
       model,
       warmthOf(model, 10),
       640,
-      { offeredW: 1.75, loadW: 0.5, ownW: 0.25 },
+      { offeredW: 1.75, loadW: 0.5, ownW: 0.25, chargerW: 0 },
       730,
       ledger,
     );
@@ -307,7 +315,14 @@ describe("the ledger", () => {
     const cold = emptyLedger();
     const still = { ...model, selfDischargePerHour: 0 };
     expect(
-      stepBattery(still, warmthOf(still, -1), 640, { offeredW: 12, loadW: 1.5, ownW: 0.5 }, 2, cold),
+      stepBattery(
+        still,
+        warmthOf(still, -1),
+        640,
+        { offeredW: 12, loadW: 1.5, ownW: 0.5, chargerW: 0 },
+        2,
+        cold,
+      ),
     ).toBeCloseTo(648, 9);
     expect(cold).toMatchObject({ offered: 24, used: 3, ownUse: 1, heater: 10, short: 0, dischargeLoss: 0 });
     expect(cold.chargeLoss).toBeCloseTo(2, 9);
@@ -315,7 +330,14 @@ describe("the ledger", () => {
     // 12 W wanting for two hours at 50 %: 48 Wh out of storage, half of them lost.
     const night = emptyLedger();
     expect(
-      stepBattery(still, warmthOf(still, 20), 640, { offeredW: 3, loadW: 14, ownW: 1 }, 2, night),
+      stepBattery(
+        still,
+        warmthOf(still, 20),
+        640,
+        { offeredW: 3, loadW: 14, ownW: 1, chargerW: 0 },
+        2,
+        night,
+      ),
     ).toBeCloseTo(592, 9);
     expect(night).toMatchObject({ offered: 6, used: 28, ownUse: 2, short: 0, curtailed: 0, heater: 0 });
     expect(night.dischargeLoss).toBeCloseTo(24, 9);
@@ -325,21 +347,21 @@ describe("the ledger", () => {
     const model = plain({ dischargeEfficiencyPct: 50 });
     const ledger = emptyLedger();
     // 4 Wh stored give 2 Wh, with 3 Wh of light: 5 Wh for 2 Wh of controller and 3 of 20 Wh of load.
-    expect(stepBattery(model, warmthOf(model, 20), 4, { offeredW: 3, loadW: 20, ownW: 2 }, 1, ledger)).toBe(
-      0,
-    );
+    expect(
+      stepBattery(model, warmthOf(model, 20), 4, { offeredW: 3, loadW: 20, ownW: 2, chargerW: 0 }, 1, ledger),
+    ).toBe(0);
     expect(ledger).toMatchObject({ offered: 3, ownUse: 2, used: 3, short: 17, dischargeLoss: 2 });
     const dead = emptyLedger();
     // Not even the controller gets its two watts.
-    stepBattery(model, warmthOf(model, 20), 0, { offeredW: 1, loadW: 20, ownW: 2 }, 1, dead);
+    stepBattery(model, warmthOf(model, 20), 0, { offeredW: 1, loadW: 20, ownW: 2, chargerW: 0 }, 1, dead);
     expect(dead).toMatchObject({ offered: 1, ownUse: 1, used: 0, short: 20, dischargeLoss: 0 });
   });
 
   test("only looks ahead when there is no ledger", () => {
     const model = plain({});
     for (const demand of [
-      { offeredW: 100, loadW: 40, ownW: 1 },
-      { offeredW: 10, loadW: 40, ownW: 1 },
+      { offeredW: 100, loadW: 40, ownW: 1, chargerW: 0 },
+      { offeredW: 10, loadW: 40, ownW: 1, chargerW: 0 },
     ]) {
       const told = stepBattery(model, warmthOf(model, 20), 640, demand, 1, emptyLedger());
       expect(stepBattery(model, warmthOf(model, 20), 640, demand, 1, null)).toBe(told);

@@ -20,7 +20,7 @@ const ampereHourShare = (chemistry: "flooded" | "AGM" | "gel" | "LiFePO4", amps:
       first: 0,
       share: 1,
       storedWh: battery.startWh,
-      demand: { offeredW: 0, loadW: 0, ownW: 0 },
+      demand: { offeredW: 0, loadW: 0, ownW: 0, chargerW: 0 },
       hours: 1,
     },
     ledger,

@@ -43,7 +43,7 @@ const live = (given: Battery, hours: Hours, stronger = 1, kept = 1) => {
       first: 0,
       share: 1,
       storedWh,
-      demand: { offeredW: 0, loadW: loadW * kept, ownW: 0.1 },
+      demand: { offeredW: 0, loadW: loadW * kept, ownW: 0.1, chargerW: 0 },
       hours: 1,
     };
     const before = ledger.short;
@@ -145,7 +145,7 @@ describe("stepHeldBattery by hand", () => {
         first: 11 * row,
         share: 1,
         storedWh: 40,
-        demand: { offeredW: 0, loadW: 0, ownW: 0 },
+        demand: { offeredW: 0, loadW: 0, ownW: 0, chargerW: 0 },
         hours: 0.5,
         ...over,
       },
@@ -179,7 +179,7 @@ describe("stepHeldBattery by hand", () => {
     const { chargingV } = plain();
     const { endWh, ledger } = step([straight], 0, {
       share: 0.4,
-      demand: { offeredW: 0, loadW: 8, ownW: 2 },
+      demand: { offeredW: 0, loadW: 8, ownW: 2, chargerW: 0 },
     });
     // E = 40 + 0.5 (0.4 V (6 - 0.05 E) - 10)
     expect(endWh).toBeCloseTo((35 + 1.2 * chargingV) / (1 + 0.01 * chargingV), 6);
@@ -221,6 +221,7 @@ describe("stepHeldBattery by hand", () => {
       const demand = {
         loadW: 0,
         ownW: 0,
+        chargerW: 0,
         get offeredW() {
           return this.given;
         },

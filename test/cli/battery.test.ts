@@ -87,6 +87,7 @@ describe("battery", () => {
       "curtailed_Wh",
       "lowest_charge_pct",
       "short_chance_pct",
+      "too_cold_chance_pct",
       "p10_charge_pct",
       "p50_charge_pct",
       "p90_charge_pct",

@@ -1,23 +1,34 @@
 import { describe, expect, test } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
-import { shortDaysWords, worthSummary, worthVerdict } from "../../lib/report/words/worth-words.ts";
+import { shortDaysWords } from "../../lib/report/words/short-days-words.ts";
+import { worthSummary, worthVerdict } from "../../lib/report/words/worth-words.ts";
 import type { BatterySeason } from "../../lib/season/battery/battery-season.ts";
+import type { Coping } from "../../lib/season/battery/coping.ts";
 import type { WorthAnswer, WorthRow } from "../../lib/season/battery/worth.ts";
 
-const { worth } = readPlan({
+const plan = readPlan({
   site: { latitudeDeg: 52, longitudeDeg: 6 },
   season: { from: "2027-04-01", to: "2027-04-02" },
   panels: [{ name: "p", module: { powerW: 100 } }],
 });
+const { worth } = plan;
 
 /** Only what the words look at. */
-const season = { outcomes: [{ wantedWh: 1000 }], days: [] } as unknown as BatterySeason;
+const season = {
+  outcomes: [{ wantedWh: 1000 }],
+  days: [],
+  setUp: { battery: plan.battery },
+} as unknown as BatterySeason;
+
+const coping: Coping = { by: "driving", topUps: 7, hours: 7, toppedUpWh: 2100, price: 56, shortDays: 0 };
 
 const asIs = {
   season,
   shortDays: 40,
   shortDaysP90: 52,
   shortWh: 4000,
+  blockedDays: 0,
+  coping,
   usedWhADay: 200,
   offeredWhADay: 260,
   fullByNoonShare: 0.6,
@@ -34,7 +45,7 @@ const row = (over: Partial<WorthRow>): WorthRow => ({
   usefulWhADay: 9,
   pricePerShortDay: 130 / 150,
   pricePerUsefulKWh: 13,
-  breakEven: { hookUp: 0.2, driving: 2.4, generator: 12 },
+  paysAfter: 2.4,
   enough: false,
   ...over,
 });
@@ -43,7 +54,9 @@ const answer = (rows: readonly WorthRow[], over: Partial<typeof asIs> = {}): Wor
   asIs: { ...asIs, ...over },
   rows,
   days: 200,
-  copingPrice: { hookUp: 1200, driving: 107, generator: 17 },
+  ways: [coping],
+  wayStated: false,
+  cold: null,
 });
 
 describe("worthVerdict", () => {
@@ -74,9 +87,8 @@ describe("worthVerdict", () => {
   });
 
   test("what never pays is for comfort; what is free costs nothing; where no day is short nothing is needed", () => {
-    const never = { hookUp: null, driving: null, generator: null };
-    expect(judged({ breakEven: never, usefulWhADay: 30 })).toBe(
-      "Only for comfort: 30 short days a season fewer at EUR 0.87 each, but coping with short days is cheaper over 5 years.",
+    expect(judged({ paysAfter: null, usefulWhADay: 30 })).toBe(
+      "Only for comfort: 30 short days a season fewer at EUR 0.87 each, but driving when it is flat is cheaper over 5 years.",
     );
     expect(judged({ price: 0, usefulWhADay: 30, enough: true })).toBe(
       "Nothing to buy: 30 short days a season fewer, and that is enough.",
@@ -124,11 +136,48 @@ describe("worthSummary", () => {
     );
   });
 
+  test("what topping up costs is told way by way, with what was assumed, and on which the answer rests", () => {
+    const words = worthSummary(answer([row({})]), worth, []).join(" ");
+    expect(words).toContain(
+      "Topping it up each time it is flat would take, a season: 7 drives of 60 minutes (EUR 56).",
+    );
+    expect(words).toContain("this rests on the cheapest, driving.");
+    expect(words).toContain(
+      "Assumed, since the plan keeps the usual figures: EUR 8.00 an hour of driving and 300 Wh from an hour of driving.",
+    );
+    expect(words).toContain(
+      "Prices assumed, since the plan keeps the usual ones: EUR 0.90 for a watt of second panel",
+    );
+    const own = {
+      ...worth,
+      instead: { ...worth.instead, inUse: "driving" as const, drivingHour: 9, drivingHourWh: 250 },
+    };
+    const stated = worthSummary(answer([row({})]), own, []).join(" ");
+    expect(stated).toContain("Topped up each time it is flat: 7 drives of 60 minutes (EUR 56) a season.");
+    expect(stated).not.toContain("Assumed");
+    expect(stated).not.toContain("rests on");
+  });
+
+  test("days too cold to charge are named, with the short days that come from them, before any panel", () => {
+    const cold = { blockedDays: 93, shortDaysWarm: 3, shortDaysFromCold: 37 };
+    const words = worthSummary({ ...answer([row({})]), cold }, worth, [
+      { where: "roof", watts: null, shortDays: 36, price: null },
+    ]).join(" ");
+    expect(words).toContain("That keeps light from it on 93 of 200 days a season.");
+    expect(words).toContain(
+      "37 of the 40 short days come from the cold: with the battery kept warm there would be 3 short days.",
+    );
+    expect(words).toContain("Keep it warm first, then ask again.");
+    expect(worthSummary(answer([row({})]), worth, []).join(" ")).toContain(
+      "Cold never keeps the battery from being charged.",
+    );
+  });
+
   test("the smallest second panel, none needed, or none enough", () => {
     const words = (watts: number | null) =>
       worthSummary(answer([row({})]), worth, [
         { where: "roof", watts, shortDays: 1.5, price: watts === null ? null : 80 },
-      ]).at(-1);
+      ]).at(-2);
     expect(words(45)).toBe(
       "The smallest second panel flat on the roof that keeps within 2 short days a season: 45 W (EUR 80), leaving 1.5 short days.",
     );

@@ -11,6 +11,7 @@ export interface BatteryRow {
   readonly lowestPct: number;
   readonly band: { readonly p10Pct: number; readonly p50Pct: number; readonly p90Pct: number } | null;
   readonly shortPct: number;
+  readonly blockedPct: number;
 }
 
 const rowsOf = (season: BatterySeason): readonly BatteryRow[] =>
@@ -27,6 +28,7 @@ const rowsOf = (season: BatterySeason): readonly BatteryRow[] =>
       p90Pct: 100 * season.lowest.p90[day],
     },
     shortPct: 100 * season.shortShare[day],
+    blockedPct: 100 * season.blockedShare[day],
   }));
 
 const wh = (
@@ -71,6 +73,12 @@ const COLUMNS: readonly Column<BatteryRow>[] = [
     "chance of a short day",
     "Share of the seasons in which this day is short.",
     ({ shortPct }) => shortPct,
+  ),
+  pct(
+    "too_cold_chance_pct",
+    "chance of too cold",
+    "Share of the seasons in which the cold keeps the battery from being charged on this day.",
+    ({ blockedPct }) => blockedPct,
   ),
 ];
 

@@ -1,5 +1,7 @@
-import type { Worth } from "../../plan/worth.ts";
+import type { TopUpWay, Worth } from "../../plan/worth.ts";
+import type { Coping } from "../../season/battery/coping.ts";
 import type { WorthAnswer, WorthRow } from "../../season/battery/worth.ts";
+import { WAY_WORDS } from "../words/coping-words.ts";
 import { worthVerdict } from "../words/worth-words.ts";
 import type { Column, Table } from "./table.ts";
 
@@ -13,6 +15,8 @@ export interface WorthTableRow {
   readonly shortDaysP90: number | null;
   readonly shortWh: number;
   readonly usedWhADay: number;
+  readonly blockedDays: number;
+  readonly coping: Coping;
   readonly verdict: string;
 }
 
@@ -40,7 +44,7 @@ const decimal = (
   value,
 });
 
-const columns = (currency: string): readonly Column<WorthTableRow>[] => [
+const columns = (currency: string, way: TopUpWay): readonly Column<WorthTableRow>[] => [
   {
     name: "set_up",
     title: "set-up",
@@ -121,28 +125,36 @@ const columns = (currency: string): readonly Column<WorthTableRow>[] => [
     ({ row }) => row?.pricePerUsefulKWh ?? null,
   ),
   decimal(
-    "seasons_against_hook_up",
-    "pays against a hook-up",
-    "seasons",
-    "Seasons until it has saved its price in nights with a hook-up; empty where it never does.",
-    1,
-    ({ row }) => row?.breakEven.hookUp ?? null,
+    "blocked_days",
+    "too cold to charge",
+    "days a season",
+    "Days on which the cold keeps the battery from being charged.",
+    0,
+    (row) => row.blockedDays,
   ),
   decimal(
-    "seasons_against_driving",
-    "against driving",
-    "seasons",
-    "Seasons until it has saved its price in hours of driving.",
+    "top_ups",
+    "top-ups",
+    "times a season",
+    `Times that the battery is topped up when it is flat (${WAY_WORDS[way]}).`,
     1,
-    ({ row }) => row?.breakEven.driving ?? null,
+    ({ coping }) => coping.topUps,
   ),
   decimal(
-    "seasons_against_generator",
-    "against a generator",
+    "top_up_price",
+    "for topping up",
+    `${currency} a season`,
+    "What topping up costs.",
+    0,
+    ({ coping }) => coping.price,
+  ),
+  decimal(
+    "seasons_to_pay",
+    "pays after",
     "seasons",
-    "Seasons until it has saved its price in hours of generator.",
+    `Seasons until it has saved its price in topping up by ${WAY_WORDS[way]}; empty where it never does.`,
     1,
-    ({ row }) => row?.breakEven.generator ?? null,
+    ({ row }) => row?.paysAfter ?? null,
   ),
   {
     name: "verdict",
@@ -156,7 +168,7 @@ const columns = (currency: string): readonly Column<WorthTableRow>[] => [
 /** Set-ups side by side under the same skies. */
 export const worthTable = (answer: WorthAnswer, worth: Worth): Table<WorthTableRow> => ({
   title: "What each set-up is worth",
-  columns: columns(worth.currency),
+  columns: columns(worth.currency, answer.asIs.coping.by),
   rows: rowsOf(answer, worth),
   key: ["set_up"],
 });

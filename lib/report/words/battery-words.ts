@@ -5,8 +5,8 @@ import { type BatterySeason, meanOutcome, quantileOutcome } from "../../season/b
 import type { SizingRule } from "../../season/battery/sizing-rule.ts";
 import type { WiringAnswer } from "../../season/battery/wiring.ts";
 import { dateWords } from "../../units/dates.ts";
+import { shortDaysWords } from "./short-days-words.ts";
 import { energyWords, periodWords } from "./words.ts";
-import { shortDaysWords } from "./worth-words.ts";
 
 const UNCERTAINTY_WORDS: Readonly<Record<SkyUncertainty, readonly string[]>> = {
   "clear sky only": [

@@ -3,8 +3,9 @@ import type { WiringAnswer } from "../../season/battery/wiring.ts";
 import type { WorthAnswer } from "../../season/battery/worth.ts";
 import type { CurveToShow } from "./curve-to-show.ts";
 import type { Headline } from "./headline.ts";
+import { shortDaysWords } from "./short-days-words.ts";
 import { energyWords, gainWords } from "./words.ts";
-import { cheapestEnough, shortDaysWords } from "./worth-words.ts";
+import { cheapestEnough } from "./worth-words.ts";
 
 /** What the panel's cable costs, whether it may carry its current, and what the next size would return. */
 export const wiringHeadline = ({ runs, days }: WiringAnswer): Headline => {

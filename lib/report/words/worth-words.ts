@@ -1,17 +1,10 @@
 import type { Worth } from "../../plan/worth.ts";
 import type { SmallestPanel } from "../../season/battery/smallest-panel.ts";
 import type { WorthAnswer, WorthRow } from "../../season/battery/worth.ts";
+import { coldWords } from "./cold-words.ts";
+import { assumedPrices, copingWords, moneyWords, WAY_WORDS } from "./coping-words.ts";
+import { shortDaysWords } from "./short-days-words.ts";
 import { energyWords, listWords } from "./words.ts";
-
-/** Days in words: halves and tenths only where they matter. @example shortDaysWords(1) // "1 short day" */
-export const shortDaysWords = (days: number): string => {
-  const shown = days < 9.95 ? Number(days.toFixed(1)) : Math.round(days);
-  if (shown === 0) return days > 0 ? "hardly a short day" : "no short day";
-  return `${shown} short ${shown === 1 ? "day" : "days"}`;
-};
-
-const price = (amount: number, currency: string): string =>
-  `${currency} ${amount < 10 ? amount.toFixed(2) : Math.round(amount)}`;
 
 const wattHours = (wh: number): string => (Math.abs(wh) < 9.95 ? wh.toFixed(1) : String(Math.round(wh)));
 
@@ -26,16 +19,11 @@ const seasonsWords = (seasons: number): string => {
   return whole <= 1 ? "within the first season" : `after ${whole} seasons`;
 };
 
-/** The cheapest thing it pays against, and when; `null` when it pays against nothing within its years. */
-const paysWords = ({ breakEven }: WorthRow, years: number): string | null => {
-  const ways = [
-    ["a generator", breakEven.generator],
-    ["driving", breakEven.driving],
-    ["hook-up nights", breakEven.hookUp],
-  ] as const;
-  const paid = ways.find(([, seasons]) => seasons !== null && seasons <= years);
-  return paid === undefined ? null : `pays for itself against ${paid[0]} ${seasonsWords(paid[1] ?? 0)}`;
-};
+/** What it pays against, and when; `null` when it does not within its years. */
+const paysWords = ({ paysAfter, coping }: WorthRow, years: number): string | null =>
+  paysAfter === null || paysAfter > years
+    ? null
+    : `pays for itself against ${WAY_WORDS[coping.by]} ${seasonsWords(paysAfter)}`;
 
 /** What becomes of the light that a remedy adds on paper, where most of it is not used. */
 const wasteReason = (row: WorthRow, asIs: WorthAnswer["asIs"]): string | null => {
@@ -75,8 +63,9 @@ export const worthVerdict = (row: WorthRow, answer: WorthAnswer, worth: Worth): 
   if (row.price === 0) return `Nothing to buy: ${fewer}${enough}.${because}`;
   const pays = paysWords(row, worth.years);
   if (pays !== null) return `Worth it: ${fewer}${enough}; ${pays}.${because}`;
-  const each = row.pricePerShortDay === null ? "" : ` at ${price(row.pricePerShortDay, worth.currency)} each`;
-  return `Only for comfort: ${fewer}${each}${enough}, but coping with short days is cheaper over ${worth.years} years.${because}`;
+  const each =
+    row.pricePerShortDay === null ? "" : ` at ${moneyWords(row.pricePerShortDay, worth.currency)} each`;
+  return `Only for comfort: ${fewer}${each}${enough}, but ${WAY_WORDS[row.coping.by]} when it is flat ${row.coping.by === "hook-up" ? "are" : "is"} cheaper over ${worth.years} years.${because}`;
 };
 
 /** Whether anything draws on the battery: without that nothing can be worth anything. */
@@ -99,8 +88,20 @@ const smallestWords = ({ where, watts, shortDays, price: cost }: SmallestPanel, 
   if (watts === 0) return `For ${wanted} a season no second panel ${place} is needed.`;
   return watts === null
     ? `No second panel ${place} up to 600 W brings it down to ${wanted} a season; the largest leaves ${shortDaysWords(shortDays)}.`
-    : `The smallest second panel ${place} that keeps within ${wanted} a season: ${watts} W (${price(cost ?? 0, worth.currency)}), leaving ${shortDaysWords(shortDays)}.`;
+    : `The smallest second panel ${place} that keeps within ${wanted} a season: ${watts} W (${moneyWords(cost ?? 0, worth.currency)}), leaving ${shortDaysWords(shortDays)}.`;
 };
+
+/** Where it is the cold that no panel mends. */
+const coldBeforePanel = (
+  { cold }: WorthAnswer,
+  { wantedShortDays }: Worth,
+  smallest: readonly SmallestPanel[],
+): readonly string[] =>
+  cold !== null && cold.shortDaysFromCold > wantedShortDays && smallest.some(({ watts }) => watts === null)
+    ? [
+        "That is the cold: a battery that cannot be charged is not helped by a bigger panel. Keep it warm first, then ask again.",
+      ]
+    : [];
 
 /** The whole answer in plain sentences: how today is, what to do, what not to buy. */
 export const worthSummary = (
@@ -108,7 +109,7 @@ export const worthSummary = (
   worth: Worth,
   smallest: readonly SmallestPanel[],
 ): readonly string[] => {
-  const { asIs, rows, copingPrice } = answer;
+  const { asIs, rows, cold } = answer;
   const seasons = asIs.season.outcomes.length;
   if (!statesLoads(answer)) {
     return ['The plan states no loads: add them under "loads", or nothing can be said to be worth it.'];
@@ -122,8 +123,8 @@ export const worthSummary = (
   if (asIs.shortDays === 0)
     return [...sentences, "Nothing needs to be bought.", ...smallest.map((one) => smallestWords(one, worth))];
   sentences.push(
-    `Coping with that costs ${price(copingPrice.hookUp, worth.currency)} a season in hook-up nights, ` +
-      `${price(copingPrice.driving, worth.currency)} in driving, ${price(copingPrice.generator, worth.currency)} by generator.`,
+    ...coldWords(cold, asIs.season.setUp.battery, answer.days, asIs.shortDays),
+    ...copingWords(answer.ways, answer.asIs.coping, worth, cold !== null),
   );
   const choice = cheapestEnough(answer);
   const wanted = shortDaysWords(worth.wantedShortDays);
@@ -136,7 +137,7 @@ export const worthSummary = (
     );
   } else {
     sentences.push(
-      `Cheapest that is enough: ${choice.name} (${choice.says}), ${price(choice.price, worth.currency)}, leaving ${shortDaysWords(choice.shortDays)} a season.`,
+      `Cheapest that is enough: ${choice.name} (${choice.says}), ${moneyWords(choice.price, worth.currency)}, leaving ${shortDaysWords(choice.shortDays)} a season.`,
     );
   }
   if (asIs.shortDays <= worth.wantedShortDays)
@@ -144,5 +145,13 @@ export const worthSummary = (
   const wasted = rows.filter((row) => row.price > 0 && row.shortDaysAvoided < HARDLY);
   if (wasted.length > 0)
     sentences.push(`Not worth their price: ${listWords(wasted.map(({ name }) => name))}.`);
-  return [...sentences, ...smallest.map((one) => smallestWords(one, worth))];
+  return [
+    ...sentences,
+    ...smallest.map((one) => smallestWords(one, worth)),
+    ...coldBeforePanel(answer, worth, smallest),
+    ...assumedPrices(
+      rows.map(({ name }) => name),
+      worth,
+    ),
+  ];
 };

@@ -3,6 +3,8 @@ import { FEWEST_FOR_A_BAND } from "../light/bands.ts";
 import type { PlanSkies } from "../light/skies-of-plan.ts";
 import { type SkySource, skySource } from "../light/sky-source.ts";
 import { type BatterySeason, batterySeasons } from "./battery-season.ts";
+import { type ColdToll, coldToll } from "./cold-toll.ts";
+import { type Coping, copingOf, toppedUp, waysOf } from "./coping.ts";
 import { choicesOf } from "./set-ups.ts";
 import { type SizingRule, sizingRule } from "./sizing-rule.ts";
 import { type SmallestPanel, smallestSecondPanel } from "./smallest-panel.ts";
@@ -22,6 +24,10 @@ const uncertaintyOf = (source: SkySource): SkyUncertainty => {
 /** A plan's battery lived with, and its wiring. */
 export interface BatteryAnswer {
   readonly season: BatterySeason;
+  /** What the cold does to it; `null` where it never blocks the charging. */
+  readonly cold: ColdToll | null;
+  /** The same seasons, topped up whenever the battery is flat: in the way in use, or in each where the plan does not say. */
+  readonly ways: readonly Coping[];
   readonly wiring: WiringAnswer;
   /** What a handbook's rule would have bought; `null` where it has nothing to say. */
   readonly rule: SizingRule | null;
@@ -49,16 +55,20 @@ export const batteryOfPlan = (
   const source = skySource(plan, skies);
   const options = optionsOf(plan);
   const { asIs } = todayOf(plan, skies.skies);
-  const [season] = batterySeasons(source, [asIs], {
-    ...options,
-    onProgress: (done, seasons) => progress((0.5 * done) / seasons),
-  });
+  const by = waysOf(plan.worth);
+  const [season, ...coped] = batterySeasons(
+    source,
+    [asIs, ...by.map((way) => toppedUp(asIs, way, plan.worth))],
+    { ...options, onProgress: (done, seasons) => progress((0.5 * done) / seasons) },
+  );
   const wiring = wiringOf(source, asIs, {
     ...options,
     onProgress: (done, seasons) => progress(0.5 + (0.5 * done) / seasons),
   });
   const rule = sizingRule(skies.skies, season, options.airC);
-  return { season, wiring, rule, uncertainty: uncertaintyOf(source) };
+  const cold = coldToll(source, season, options);
+  const ways = coped.map((one, at) => copingOf(one, by[at], plan.worth));
+  return { season, cold, ways, wiring, rule, uncertainty: uncertaintyOf(source) };
 };
 
 /** What a plan's remedies are worth, all under the same skies. */

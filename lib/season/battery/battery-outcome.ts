@@ -23,6 +23,10 @@ export interface SeasonOutcome {
   readonly lostWh: number;
   /** Lowest state of charge of the season, 0 to 1 of the whole capacity. */
   readonly lowest: number;
+  /** Times that the battery was topped up, hours that it took, and what it gave. */
+  readonly topUps: number;
+  readonly topUpHours: number;
+  readonly toppedUpWh: number;
   /** Days on which the cold kept from the battery a watt-hour or more that it would have taken, and all that it kept. */
   readonly blockedDays: number;
   readonly tooColdWh: number;
@@ -60,6 +64,9 @@ export const outcomeOfDays = (calendar: readonly SeasonDay[], days: BatteryDays)
     curtailedWh: totalWh(days.curtailedWh),
     lostWh: totalWh(days.lostWh),
     lowest: days.lowest.reduce((least, share) => Math.min(least, share), 1),
+    topUps: totalWh(days.topUps),
+    topUpHours: totalWh(days.topUpHours),
+    toppedUpWh: totalWh(days.toppedUpWh),
     blockedDays: days.tooColdWh.reduce((count, wh) => count + (wh >= SHORT_DAY_WH ? 1 : 0), 0),
     tooColdWh: totalWh(days.tooColdWh),
     fullByNoonDays: days.fullAfterNoonH.reduce((count, hour) => count + (hour <= NOON_H ? 1 : 0), 0),

@@ -11,6 +11,7 @@ import type { BatteryModel } from "../../circuit/battery.ts";
 import type { Harvest } from "../../circuit/harvest.ts";
 import { type HeldStep, stepHeldBattery } from "../../circuit/held-step.ts";
 import { type LoadCutOff, loadsComeBack } from "../../circuit/load-cut-off.ts";
+import type { TopUp } from "../../circuit/top-up.ts";
 import type { BatterySteps } from "./battery-steps.ts";
 import type { Surroundings } from "./surroundings.ts";
 
@@ -21,11 +22,17 @@ export interface BatteryPlan {
   readonly ownW: number;
   /** Keeps loads off until the battery has recovered; `null` serves them again from the first light. */
   readonly cutOff: LoadCutOff | null;
+  /** What is done when the charge reaches its floor; `null`: nothing, and the loads go without. */
+  readonly topUp: TopUp | null;
 }
 
 /** A battery through one season under one sky: one value a day. Wh unless said otherwise. */
 export interface BatteryDays {
   readonly offeredWh: Float64Array;
+  /** What topping up gave, how often it began on that day, and hours that it ran. */
+  readonly toppedUpWh: Float64Array;
+  readonly topUps: Float64Array;
+  readonly topUpHours: Float64Array;
   readonly wantedWh: Float64Array;
   readonly usedWh: Float64Array;
   readonly shortWh: Float64Array;
@@ -47,6 +54,9 @@ export const emptyBatteryDays = (days: number): BatteryDays => {
   const column = () => new Float64Array(days);
   return {
     offeredWh: column(),
+    toppedUpWh: column(),
+    topUps: column(),
+    topUpHours: column(),
     wantedWh: column(),
     usedWh: column(),
     shortWh: column(),
@@ -63,9 +73,13 @@ export const emptyBatteryDays = (days: number): BatteryDays => {
 /** A battery this near to what it fills to counts as full. */
 const FULL_SHARE = 0.98;
 
+/** A step takes no more than the loads ask, give or take its self-discharge. */
+const NEARLY = 1.01;
+
 /** Adds a day to the season's books. What the loads went without has moved nothing and closes no books. */
 const addTo = (total: EnergyLedger, day: EnergyLedger): void => {
   total.offered += day.offered;
+  total.toppedUp += day.toppedUp;
   total.used += day.used;
   total.ownUse += day.ownUse;
   total.heater += day.heater;
@@ -83,7 +97,7 @@ const addTo = (total: EnergyLedger, day: EnergyLedger): void => {
  * @param out Room to write into.
  */
 export const runBattery = (
-  { battery, ownW, cutOff }: BatteryPlan,
+  { battery, ownW, cutOff, topUp }: BatteryPlan,
   steps: BatterySteps,
   harvest: Harvest,
   { batteryC, capacityShare, loadW }: Surroundings,
@@ -92,7 +106,7 @@ export const runBattery = (
   const { startsMs, perDay, hours, noonStep, row, litShare } = steps;
   const { usableWh, capacityWh } = battery;
   const reserveWh = capacityWh - usableWh;
-  const demand: StepDemand = { offeredW: 0, loadW: 0, ownW };
+  const demand: StepDemand = { offeredW: 0, loadW: 0, ownW, chargerW: 0 };
   const warmth: BatteryWarmth = { fullWh: usableWh, tooCold: false, frozen: false };
   const season = emptyLedger();
   const ledger = emptyLedger();
@@ -109,31 +123,60 @@ export const runBattery = (
           hours,
         }
       : null;
+  /** Lives one step from what is stored; without a ledger it only looks ahead. */
+  const step = (storedWh: number, lit: number, books: EnergyLedger | null): number => {
+    if (lit >= 0 && held !== null) {
+      held.storedWh = storedWh;
+      held.first = lit * battery.restVAt.length;
+      held.share = litShare[lit];
+      return stepHeldBattery(held, books);
+    }
+    demand.offeredW = lit >= 0 && harvest.kind === "power" ? harvest.watts[lit] * litShare[lit] : 0;
+    return stepBattery(battery, warmth, storedWh, demand, hours, books);
+  };
+  /** Whether a step would take what is stored down to the floor; most can be told by the loads alone. */
+  const reachesFloor = (storedWh: number, lit: number): boolean =>
+    storedWh * battery.dischargeShare <= (demand.loadW + ownW) * hours * NEARLY &&
+    step(storedWh, lit, null) <= 0;
+
   let storedWh = battery.startWh;
+  /** Hours that topping up still lasts; 0: nothing is plugged in. */
+  let pluggedH = 0;
   // Nothing above the floor: loads are cut off already.
   let loadsOff = cutOff !== null && storedWh <= 0;
   for (let day = 0; day < startsMs.length; day += 1) {
     clearLedger(ledger);
     let lowestWh = storedWh;
     let fullAtStep = Number.NaN;
+    let [begun, ranH] = [0, 0];
     for (let at = 0; at < perDay; at += 1) {
-      const step = day * perDay + at;
-      const lit = row[step];
-      const wantedW = loadW[step];
+      const now = day * perDay + at;
+      const lit = row[now];
+      const wantedW = loadW[now];
       const before = storedWh;
       demand.loadW = loadsOff ? 0 : wantedW;
-      warmth.fullWh = usableWh * capacityShare[step];
-      warmth.tooCold = batteryC[step] < battery.chargeAboveC;
-      warmth.frozen = batteryC[step] < battery.dischargeAboveC;
-      if (lit >= 0 && held !== null) {
-        held.storedWh = storedWh;
-        held.first = lit * battery.restVAt.length;
-        held.share = litShare[lit];
-        storedWh = stepHeldBattery(held, ledger);
-      } else {
-        demand.offeredW = lit >= 0 && harvest.kind === "power" ? harvest.watts[lit] * litShare[lit] : 0;
-        storedWh = stepBattery(battery, warmth, storedWh, demand, hours, ledger);
+      warmth.fullWh = usableWh * capacityShare[now];
+      warmth.tooCold = batteryC[now] < battery.chargeAboveC;
+      warmth.frozen = batteryC[now] < battery.dischargeAboveC;
+      if (topUp !== null) {
+        demand.chargerW = 0;
+        if (pluggedH === 0 && reachesFloor(storedWh, lit)) {
+          pluggedH = topUp.hours;
+          begun += 1;
+        }
+        if (pluggedH > 0) {
+          const runsH = Math.min(hours, pluggedH);
+          // What is plugged in carries the loads too, whatever a cut-off says; who tops up a frozen battery warms it first.
+          loadsOff = false;
+          warmth.tooCold = false;
+          demand.loadW = wantedW;
+          demand.chargerW = (topUp.powerW * runsH) / hours;
+          ranH += runsH;
+          pluggedH -= runsH;
+        }
       }
+      storedWh = step(storedWh, lit, ledger);
+      if (topUp?.untilFull === true && storedWh >= FULL_SHARE * warmth.fullWh) pluggedH = 0;
       if (cutOff !== null) {
         if (loadsOff) {
           ledger.short += wantedW * hours;
@@ -147,6 +190,9 @@ export const runBattery = (
     }
     addTo(season, ledger);
     out.offeredWh[day] = ledger.offered;
+    out.toppedUpWh[day] = ledger.toppedUp;
+    out.topUps[day] = begun;
+    out.topUpHours[day] = ranH;
     out.wantedWh[day] = ledger.used + ledger.short;
     out.usedWh[day] = ledger.used;
     out.shortWh[day] = ledger.short;

@@ -112,7 +112,7 @@ export const batterySeasons = (
   const batteries = setUps.map(({ battery }) => batteryModel(battery));
   const harvests = harvestsOf(source, setUps, batteries);
   const laidOut = new Map<Loads, LoadColumns>();
-  const plans = setUps.map(({ circuit, loads }, at) => {
+  const plans = setUps.map(({ circuit, loads, topUp = null }, at) => {
     const columns = laidOut.get(loads) ?? loadColumns(loads, steps, timeZone);
     laidOut.set(loads, columns);
     const harvest = harvests.ofSetUp[at];
@@ -121,6 +121,7 @@ export const batterySeasons = (
       loads: columns,
       ownW: harvests.harvesters[harvest].ownW,
       cutOff: loadCutOffOf(circuit, batteries[at]),
+      topUp,
       harvest,
     };
   });

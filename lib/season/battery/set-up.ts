@@ -1,4 +1,5 @@
 import type { Branch } from "../../circuit/branches.ts";
+import type { TopUp } from "../../circuit/top-up.ts";
 import { runOhm } from "../../circuit/wire.ts";
 import type { Battery } from "../../plan/battery.ts";
 import type { Circuit } from "../../plan/circuit.ts";
@@ -19,6 +20,8 @@ export interface SetUp {
   readonly circuit: Circuit;
   readonly battery: Battery;
   readonly loads: Loads;
+  /** How it is topped up when the charge reaches its floor; left out, it is not, and the loads go without. */
+  readonly topUp?: TopUp;
 }
 
 /** A set-up's panels as branches of its circuit, in their order. */

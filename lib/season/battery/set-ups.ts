@@ -1,6 +1,7 @@
 import { thickerRuns } from "../../circuit/drop.ts";
 import { areaMm2Of, wireSizeOf, wireText } from "../../circuit/wire.ts";
 import { diodePanel } from "../../panel/panel-model.ts";
+import { keptAtC } from "../../plan/battery.ts";
 import { type CableRun, controllerSchema } from "../../plan/circuit.ts";
 import type { Module } from "../../plan/panels.ts";
 import type { Plan } from "../../plan/plan.ts";
@@ -17,6 +18,8 @@ export interface Remedy {
   /** What differs from today, in a few words. */
   readonly says: string;
   readonly price: number;
+  /** What it is good against and nothing else. */
+  readonly against?: "cold";
 }
 
 /** What is compared: today's set-up and what could be done about it. */
@@ -153,6 +156,18 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
         },
       ),
     );
+  }
+  if (battery.heaterW === 0 && keptAtC(battery) === null) {
+    const { warmBatteryW: heaterW } = worth;
+    remedies.push({
+      ...offer(
+        "battery kept warm",
+        `insulated, with a ${heaterW} W heating mat that runs on spare light while it is too cold to charge`,
+        prices.warmBattery,
+        { battery: { ...battery, heaterW } },
+      ),
+      against: "cold",
+    });
   }
   const capacityAh = (battery.capacityAh * worth.biggerBatteryPct) / 100;
   remedies.push(

@@ -7,14 +7,9 @@ import {
   meanOutcome,
   quantileOutcome,
 } from "./battery-season.ts";
+import { type ColdToll, coldToll } from "./cold-toll.ts";
+import { type Coping, cheapest, copingOf, toppedUp, waysOf } from "./coping.ts";
 import type { Choices, Remedy } from "./set-ups.ts";
-
-/** Seasons after which something has paid for itself against each way to cope; `null` where it never does. */
-export interface BreakEven {
-  readonly hookUp: number | null;
-  readonly driving: number | null;
-  readonly generator: number | null;
-}
 
 /** What a set-up is like to live with, a season on average. */
 export interface Living {
@@ -23,6 +18,10 @@ export interface Living {
   /** In one season of ten there are more; `null` with fewer than five seasons. */
   readonly shortDaysP90: number | null;
   readonly shortWh: number;
+  /** Days on which the cold kept the battery from being charged. */
+  readonly blockedDays: number;
+  /** What topping it up whenever it is flat comes to, in the way that the answer rests on. */
+  readonly coping: Coping;
   /** What the loads got, and what the controller could have given, Wh a day. */
   readonly usedWhADay: number;
   readonly offeredWhADay: number;
@@ -42,7 +41,8 @@ export interface WorthRow extends Living {
   /** Price over the years stated for each short day avoided and each useful kWh more; `null` where there is none. */
   readonly pricePerShortDay: number | null;
   readonly pricePerUsefulKWh: number | null;
-  readonly breakEven: BreakEven;
+  /** Seasons after which it has saved its price in topping up; `null` where it never does. */
+  readonly paysAfter: number | null;
   /** Whether it keeps short days within what is accepted. */
   readonly enough: boolean;
 }
@@ -52,24 +52,23 @@ export interface WorthAnswer {
   readonly asIs: Living;
   readonly rows: readonly WorthRow[];
   readonly days: number;
-  /** What today's short days cost a season when each way to cope with them is paid for. */
-  readonly copingPrice: { readonly hookUp: number; readonly driving: number; readonly generator: number };
+  /** Every way to top up that was looked at, for today's set-up: the one in use, or all where the plan does not say. */
+  readonly ways: readonly Coping[];
+  /** Whether the plan says which way is in use; if not, the answer rests on the cheapest. */
+  readonly wayStated: boolean;
+  /** What the cold does to today's set-up; `null` where it never blocks its charging. */
+  readonly cold: ColdToll | null;
 }
 
-/** What the short days and watt-hours of a season cost by each way to cope. */
-const copingPrice = ({ instead }: Worth, shortDays: number, shortWh: number) => ({
-  hookUp: shortDays * instead.hookUpNight,
-  driving: (shortWh / instead.drivingHourWh) * instead.drivingHour,
-  generator: (shortWh / instead.generatorHourWh) * instead.generatorHour,
-});
-
-const living = (season: BatterySeason): Living => {
+const living = (season: BatterySeason, coping: Coping): Living => {
   const days = season.days.length;
   return {
     season,
     shortDays: meanOutcome(season, "shortDays"),
     shortDaysP90: quantileOutcome(season, "shortDays", 0.9),
     shortWh: meanOutcome(season, "shortWh"),
+    blockedDays: meanOutcome(season, "blockedDays"),
+    coping,
     usedWhADay: meanOutcome(season, "usedWh") / days,
     offeredWhADay: meanOutcome(season, "offeredWh") / days,
     fullByNoonShare: meanOutcome(season, "fullByNoonDays") / days,
@@ -84,17 +83,15 @@ const rowOf = (
   asIs: Living,
   { setUp, says, price }: Remedy,
   season: BatterySeason,
+  coping: Coping,
 ): WorthRow => {
-  const now = living(season);
+  const now = living(season, coping);
   const days = season.days.length;
   const shortDaysAvoided = asIs.shortDays - now.shortDays;
   const usefulWhADay = now.usedWhADay - asIs.usedWhADay;
   const usefulKWh = (usefulWhADay * days * worth.years) / 1000;
-  const [before, after] = [asIs, now].map(({ shortDays, shortWh }) => copingPrice(worth, shortDays, shortWh));
-  const seasonsTo = (saved: number): number | null =>
-    saved > 0 && (shortDaysAvoided > LEAST_DAYS || asIs.shortWh - now.shortWh > LEAST_WH)
-      ? price / saved
-      : null;
+  const saved = asIs.coping.price - coping.price;
+  const spares = asIs.coping.topUps - coping.topUps > LEAST_DAYS;
   return {
     ...now,
     name: setUp.name,
@@ -105,11 +102,7 @@ const rowOf = (
     usefulWhADay,
     pricePerShortDay: shortDaysAvoided > LEAST_DAYS ? price / (shortDaysAvoided * worth.years) : null,
     pricePerUsefulKWh: usefulKWh * 1000 > LEAST_WH ? price / usefulKWh : null,
-    breakEven: {
-      hookUp: seasonsTo(before.hookUp - after.hookUp),
-      driving: seasonsTo(before.driving - after.driving),
-      generator: seasonsTo(before.generator - after.generator),
-    },
+    paysAfter: saved > 0 && spares ? price / saved : null,
     enough: now.shortDays <= worth.wantedShortDays,
   };
 };
@@ -117,8 +110,9 @@ const rowOf = (
 /**
  * What each remedy is worth: every set-up lives through the same skies as today's, and is judged by what its loads got.
  *
- * Price a short day avoided = price / (days avoided a season x years); price a useful kWh likewise. Break-even = price /
- * (what coping with short days costs a season today - with the remedy).
+ * Every set-up is lived with twice: left to the sun, for its short days; and topped up whenever its charge reaches the
+ * floor, for what coping costs. Price a short day avoided = price / (days avoided a season x years); price a useful kWh
+ * likewise. It pays after price / (what topping up costs a season today - with the remedy) seasons.
  */
 export const worthOf = (
   source: SkySource,
@@ -126,12 +120,40 @@ export const worthOf = (
   worth: Worth,
   options: BatteryOptions,
 ): WorthAnswer => {
-  const [today, ...rest] = batterySeasons(source, [asIs, ...remedies.map(({ setUp }) => setUp)], options);
-  const now = living(today);
+  const { onProgress = () => {}, ...plain } = options;
+  const half = (round: 0 | 1) => ({
+    ...plain,
+    onProgress: (done: number, seasons: number) => onProgress(round * seasons + done, 2 * seasons),
+  });
+  const ways = waysOf(worth);
+  const [today, ...lived] = batterySeasons(
+    source,
+    [asIs, ...remedies.map(({ setUp }) => setUp), ...ways.map((by) => toppedUp(asIs, by, worth))],
+    half(0),
+  );
+  const copings = ways.map((by, at) => copingOf(lived[remedies.length + at], by, worth));
+  const way = cheapest(copings);
+  const now = living(today, way);
+  // What warms a battery that the cold never blocks is no remedy.
+  const offered = remedies
+    .map((remedy, at) => ({ remedy, season: lived[at] }))
+    .filter(({ remedy }) => remedy.against !== "cold" || now.blockedDays > 0);
+  const coped =
+    offered.length === 0
+      ? []
+      : batterySeasons(
+          source,
+          offered.map(({ remedy }) => toppedUp(remedy.setUp, way.by, worth)),
+          half(1),
+        );
   return {
     asIs: now,
-    rows: rest.map((season, at) => rowOf(worth, now, remedies[at], season)),
+    rows: offered.map(({ remedy, season }, at) =>
+      rowOf(worth, now, remedy, season, copingOf(coped[at], way.by, worth)),
+    ),
     days: today.days.length,
-    copingPrice: copingPrice(worth, now.shortDays, now.shortWh),
+    ways: copings,
+    wayStated: worth.instead.inUse !== undefined,
+    cold: coldToll(source, today, plain),
   };
 };

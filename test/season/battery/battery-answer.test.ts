@@ -225,7 +225,7 @@ describe("worthOfPlan, by hand", () => {
     const skies = yearsOf([1, 0.7, 0.5, 0.3, 0.1]);
     const shares: number[] = [];
     const { answer, uncertainty } = worthOfPlan(plan, skies, (share) => shares.push(share));
-    expect(shares).toEqual([0.2, 0.4, 0.6, 0.8, 1]);
+    expect(shares).toEqual(Array.from({ length: 10 }, (_, at) => (at + 1) / 10));
     expect(uncertainty).toBe("many seasons");
     const choices = choicesOf(plan, skies.skies);
     const [today, ...rest] = batterySeasons(
@@ -246,18 +246,28 @@ describe("worthOfPlan, by hand", () => {
       offeredWhADay: meanOutcome(today, "offeredWh") / days,
       fullByNoonShare: meanOutcome(today, "fullByNoonDays") / days,
     });
-    expect(answer.copingPrice).toEqual({
-      hookUp: short * 20,
-      driving: (shortWh / 200) * 6,
-      generator: (shortWh / 500) * 3,
-    });
-    expect(answer.rows).toHaveLength(choices.remedies.length);
-    answer.rows.forEach((row, at) => {
+    // Every way to top up, counted as it happens; the answer rests on the cheapest, since the plan names none.
+    expect(answer.wayStated).toBe(false);
+    expect(answer.ways.map(({ by }) => by)).toEqual(["hook-up", "driving", "generator"]);
+    const [hookUp, driving, generator] = answer.ways;
+    expect(hookUp.price).toBeCloseTo(hookUp.topUps * 20, 9);
+    expect(driving.price).toBeCloseTo(driving.hours * 6, 9);
+    expect(generator.price).toBeCloseTo(generator.hours * 3, 9);
+    expect(answer.asIs.coping.price).toBe(Math.min(...answer.ways.map((way) => way.price)));
+    // One refill serves for several days: far fewer than the short days.
+    expect(hookUp.topUps).toBeGreaterThan(0);
+    expect(hookUp.topUps).toBeLessThan(short);
+    // What is good against the cold alone is left out where the cold blocks nothing.
+    const remedies = choices.remedies.filter(({ against }) => against !== "cold");
+    expect(remedies).toHaveLength(choices.remedies.length - 1);
+    expect(answer.rows).toHaveLength(remedies.length);
+    answer.rows.forEach((row) => {
+      const at = choices.remedies.findIndex(({ setUp }) => setUp.name === row.name);
       const { setUp, says, price } = choices.remedies[at];
       expect(row).toMatchObject({ name: setUp.name, says, price });
-      const [nowShort, nowShortWh, used, offered] = (
-        ["shortDays", "shortWh", "usedWh", "offeredWh"] as const
-      ).map((of) => meanOutcome(rest[at], of));
+      const [nowShort, used, offered] = (["shortDays", "usedWh", "offeredWh"] as const).map((of) =>
+        meanOutcome(rest[at], of),
+      );
       expect(row.shortDays).toBe(nowShort);
       expect(row.shortDaysAvoided).toBeCloseTo(short - nowShort, 9);
       expect(row.paperWhADay).toBeCloseTo((offered - meanOutcome(today, "offeredWh")) / days, 9);
@@ -271,12 +281,9 @@ describe("worthOfPlan, by hand", () => {
       if (row.pricePerUsefulKWh !== null)
         expect(row.pricePerUsefulKWh).toBeCloseTo(price / ((moreWh * 4) / 1000), 6);
       else expect(moreWh * 4).toBeLessThanOrEqual(1);
-      const avoidedWh = shortWh - nowShortWh;
-      if (avoidedWh > 1) {
-        expect(row.breakEven.driving).toBeCloseTo(price / ((avoidedWh / 200) * 6), 9);
-        expect(row.breakEven.generator).toBeCloseTo(price / ((avoidedWh / 500) * 3), 9);
-      }
-      if (short > nowShort) expect(row.breakEven.hookUp).toBeCloseTo(price / ((short - nowShort) * 20), 9);
+      const saved = answer.asIs.coping.price - row.coping.price;
+      if (row.paysAfter !== null) expect(row.paysAfter).toBeCloseTo(price / saved, 9);
+      else expect(saved).toBeLessThanOrEqual(0.01 * 20);
     });
     expect(answer.rows.some(({ pricePerShortDay }) => pricePerShortDay !== null)).toBe(true);
     expect(answer.rows.some(({ enough }) => enough)).toBe(true);
@@ -294,9 +301,13 @@ describe("worthOfPlan, by hand", () => {
     // Nothing is short today: no remedy avoids anything, whatever it brings.
     const easy = quickPlan({ ...pump(0.5), battery: { chemistry: "LiFePO4", capacityAh: 200 } });
     const { answer } = worthOfPlan(easy, yearsOf([1]));
-    expect(answer.copingPrice).toEqual({ hookUp: 0, driving: 0, generator: 0 });
+    expect(answer.ways.map(({ price, topUps }) => [price, topUps])).toEqual([
+      [0, 0],
+      [0, 0],
+      [0, 0],
+    ]);
     for (const row of answer.rows) {
-      expect(row.breakEven).toEqual({ hookUp: null, driving: null, generator: null });
+      expect(row.paysAfter).toBeNull();
       expect(row.pricePerShortDay).toBeNull();
       expect(row.shortDaysP90).toBeNull();
       expect(row.enough).toBe(true);
@@ -322,12 +333,11 @@ describe("worthOfPlan, by hand", () => {
     const rowsOf = (kept: number) =>
       worthOf(sourceOf(plan, skies), { ...choices, remedies: [hair(kept)] }, plan.worth, optionsOf(plan))
         .rows[0];
-    expect(rowsOf(0.9999).breakEven).toEqual({ hookUp: null, driving: null, generator: null });
+    expect(rowsOf(0.9999).paysAfter).toBeNull();
     const row = rowsOf(0.99);
     // 1 % of 12 W over four days is 12 Wh less to be short of, though the days stay as short as they were.
     expect(row.shortDaysAvoided).toBe(0);
-    expect(row.breakEven.hookUp).toBeNull();
-    expect(row.breakEven.driving).toBeGreaterThan(0);
+    expect(row.pricePerShortDay).toBeNull();
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { BatteryModel, Harvest, LoadCutOff } from "../../../lib/circuit/index.ts";
+import type { TopUp } from "../../../lib/circuit/top-up.ts";
 import { outcomeOfDays } from "../../../lib/season/battery/battery-outcome.ts";
 import { type BatteryDays, emptyBatteryDays, runBattery } from "../../../lib/season/battery/battery-run.ts";
 import { airOfDays, type BatterySteps, batterySteps } from "../../../lib/season/battery/battery-steps.ts";
@@ -51,6 +52,7 @@ const run = (
     readonly battery?: Partial<BatteryModel>;
     readonly loadW?: Float64Array;
     readonly ownW?: number;
+    readonly topUp?: TopUp;
     readonly cutOff?: LoadCutOff;
     readonly harvest?: Harvest;
     /** The battery's temperature: of each day, or of each step. */
@@ -60,7 +62,7 @@ const run = (
 ): BatteryDays => {
   const battery = { ...BATTERY, ...over.battery };
   return runBattery(
-    { battery, ownW: over.ownW ?? 0, cutOff: over.cutOff ?? null },
+    { battery, ownW: over.ownW ?? 0, cutOff: over.cutOff ?? null, topUp: over.topUp ?? null },
     STEPS,
     over.harvest ?? LIGHT,
     {
@@ -136,6 +138,51 @@ describe("runBattery, by hand", () => {
     expect([...days.usedWh]).toEqual([12, 0]);
     expect([...days.shortWh]).toEqual([12, 24]);
     expect([...days.atEnd]).toEqual([0.75, 0.75]);
+  });
+
+  test("one stay at a hook-up fills the battery: not every short day costs a night", () => {
+    // 50 Wh, 10 W day and night, no sun: the first step of six hours would empty it, so a stay of 12 hours begins: the loads'
+    // 60 Wh a step are carried and 50 Wh fill it. The next step takes 60 of 100 Wh, and the one after it begins another stay.
+    const loadW = steady(10, 10, 10, 10, 10, 10, 10, 10);
+    const dark: Harvest = { kind: "power", watts: new Float64Array(4) };
+    expect([...run({ loadW, harvest: dark }).shortWh]).toEqual([190, 240]);
+    const days = run({ loadW, harvest: dark, topUp: { powerW: 30, hours: 12, untilFull: false } });
+    expect([...days.shortWh]).toEqual([0, 0]);
+    expect([...days.topUps]).toEqual([2, 1]);
+    // Plugged in for steps 1, 2 and 4 of the first day, 1, 3 and 4 of the second.
+    expect([...days.topUpHours]).toEqual([18, 18]);
+    expect(days.toppedUpWh[0]).toBeCloseTo(3 * 60 + 50 + 60, 6);
+    expect([...days.curtailedWh]).toEqual([0, 0]);
+    expect(Math.abs(days.residual)).toBeLessThan(1e-12);
+  });
+
+  test("a generator stops when the battery is full, a drive lasts its minutes, the sun is taken first", () => {
+    const loadW = steady(10, 10, 10, 10, 10, 10, 10, 10);
+    const dark: Harvest = { kind: "power", watts: new Float64Array(4) };
+    const generator = run({ loadW, harvest: dark, topUp: { powerW: 1000, hours: 24, untilFull: true } });
+    // One step of six hours fills it each time: steps 1 and 3.
+    expect([...generator.topUpHours]).toEqual([12, 12]);
+    const drive = run({ loadW, harvest: dark, topUp: { powerW: 40, hours: 3, untilFull: false } });
+    // Half a step at 40 W: 120 Wh, 60 for the loads and 50 into the battery; every other step.
+    expect([...drive.topUpHours]).toEqual([6, 6]);
+    expect(drive.toppedUpWh[0]).toBeCloseTo(110 + 120, 6);
+    // With 10 W of sun in a lit step the same stay gives what the sun does not.
+    const sunny = run({
+      loadW: steady(0, 30, 0, 0, 0, 0, 0, 0),
+      topUp: { powerW: 40, hours: 6, untilFull: false },
+    });
+    expect(sunny.offeredWh[0]).toBe(90);
+    expect(sunny.toppedUpWh[0]).toBeCloseTo(180 + 50 - 60, 6);
+  });
+
+  test("who tops up a frozen battery warms it first", () => {
+    const frost = run({
+      dayC: Float64Array.of(-5, -5),
+      loadW: steady(10, 10, 10, 10, 10, 10, 10, 10),
+      harvest: { kind: "power", watts: new Float64Array(4) },
+      topUp: { powerW: 30, hours: 12, untilFull: false },
+    });
+    expect([...frost.topUps]).toEqual([2, 1]);
   });
 
   test("all kinds of loss are added up", () => {
@@ -363,6 +410,9 @@ describe("outcomeOfDays, by hand", () => {
     curtailedWh: column(0, 0, 0, 7, 8),
     lostWh: column(1, 2, 3, 20, 10),
     tooColdWh: column(0, 0.9, 1, 3, 0),
+    toppedUpWh: column(0, 0, 40, 0, 0),
+    topUps: column(0, 0, 1, 1, 0),
+    topUpHours: column(0, 0, 2, 3, 0),
     lowest: column(0.9, 0.5, 0.2, 0.3, 0.4),
     atEnd: column(0, 0, 0, 0, 0),
     fullAfterNoonH: column(Number.NaN, -2, 0.5, 0.6, Number.NaN),
@@ -381,6 +431,9 @@ describe("outcomeOfDays, by hand", () => {
       offeredWh: 240,
       curtailedWh: 15,
       lostWh: 36,
+      topUps: 2,
+      topUpHours: 5,
+      toppedUpWh: 40,
       blockedDays: 2,
       tooColdWh: 4.9,
       lowest: 0.2,

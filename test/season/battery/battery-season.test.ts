@@ -134,7 +134,7 @@ describe("runBattery", () => {
     const columns = loadColumns(loads, steps, options.timeZone);
     const [round] = surroundingsOf(drawn, steps, [{ battery: plan.battery, loads: columns }], 10)(0);
     const days = runBattery(
-      { battery: model, ownW: 0.25, cutOff: null },
+      { battery: model, ownW: 0.25, cutOff: null, topUp: null },
       steps,
       harvest,
       round,
@@ -250,6 +250,7 @@ describe("what a season came to", () => {
 test("balanceResidual finds a slip", () => {
   const ledger = {
     offered: 100,
+    toppedUp: 0,
     used: 60,
     short: 0,
     ownUse: 5,

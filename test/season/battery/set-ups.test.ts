@@ -43,6 +43,11 @@ describe("choicesOf", () => {
       ["second panel on legs", "100 W more, on legs of its own", 2 * 100 + 17],
       ["thicker cable", "panel cable 10 mm²", 19],
       ["better controller", "MPPT, 12 A", 23],
+      [
+        "battery kept warm",
+        "insulated, with a 20 W heating mat that runs on spare light while it is too cold to charge",
+        45,
+      ],
       ["bigger battery", "40 Ah LiFePO4", 29],
       ["fewer loads", "75 % of every load", 31],
     ]);
@@ -130,6 +135,7 @@ describe("choicesOf", () => {
     expect(names(choices)).toEqual([
       "second panel on the roof",
       "thicker cable",
+      "battery kept warm",
       "bigger battery",
       "fewer loads",
     ]);

@@ -107,12 +107,10 @@ describe("worthOfPlan", () => {
     expect(row.price).toBeCloseTo(90 * 0.9 + 40, 9);
     expect(row.pricePerShortDay).toBeCloseTo(row.price / ((answer.asIs.shortDays - row.shortDays) * 4), 9);
     expect(row.pricePerUsefulKWh).toBeCloseTo(row.price / ((row.usefulWhADay * answer.days * 4) / 1000), 9);
-    const saved = (answer.asIs.shortDays - row.shortDays) * plan.worth.instead.hookUpNight;
-    expect(row.breakEven.hookUp).toBeCloseTo(row.price / saved, 9);
-    const lessWh = answer.asIs.shortWh - row.shortWh;
-    expect(row.breakEven.driving).toBeCloseTo(row.price / ((lessWh / 300) * 8), 9);
-    expect(row.breakEven.generator).toBeCloseTo(row.price / ((lessWh / 600) * 2.5), 9);
-    expect(answer.copingPrice.hookUp).toBeCloseTo(answer.asIs.shortDays * 30, 9);
+    // By generator, the cheapest way: so many hours fewer at 2.50 each.
+    expect(answer.asIs.coping.by).toBe("generator");
+    const saved = (answer.asIs.coping.hours - row.coping.hours) * 2.5;
+    expect(row.paysAfter).toBeCloseTo(row.price / saved, 9);
   });
 
   test("legs and turning bring more light than lying flat, and turning most", () => {

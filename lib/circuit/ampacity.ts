@@ -1,3 +1,4 @@
+import { awgAreaMm2 } from "./awg.ts";
 import type { Metal } from "./metal.ts";
 import type { WireSize } from "./wire.ts";
 import { areaMm2Of } from "./wire.ts";
@@ -69,6 +70,37 @@ const METRIC: readonly MetricRow[] = [
   metricRow(95, [232, 306], [181, 242]),
   metricRow(120, [269, 354], [210, 281]),
 ];
+
+/**
+ * The largest fuse that the American code lets stand before a small conductor, A, whatever its insulation: NEC 240.4(D), from
+ * memory. Metric wires that are no thicker are held to the same.
+ */
+const SMALL_CONDUCTORS: readonly {
+  readonly gauge: number;
+  readonly copperA: number;
+  readonly aluminiumA: number | null;
+}[] = [
+  { gauge: 18, copperA: 7, aluminiumA: null },
+  { gauge: 16, copperA: 10, aluminiumA: null },
+  { gauge: 14, copperA: 15, aluminiumA: null },
+  { gauge: 12, copperA: 20, aluminiumA: 15 },
+  { gauge: 10, copperA: 30, aluminiumA: 25 },
+];
+
+/**
+ * The largest fuse before a small conductor, A: 15 for 14 AWG copper, 20 for 12 AWG, 30 for 10 AWG, by NEC 240.4(D) (from
+ * memory). A metric size has the cap of the thinnest gauge that is at least as thick; infinite above 10 AWG.
+ *
+ * @example smallConductorFuseA({ series: "awg", gauge: 12 }, "copper") // 20
+ * @example smallConductorFuseA({ series: "metric", areaMm2: 2.5 }, "copper") // 20
+ */
+export const smallConductorFuseA = (size: WireSize, metal: Metal): number => {
+  const row = SMALL_CONDUCTORS.find(({ gauge }) =>
+    size.series === "awg" ? size.gauge >= gauge : size.areaMm2 <= awgAreaMm2(gauge),
+  );
+  if (row === undefined) return Number.POSITIVE_INFINITY;
+  return (metal === "copper" ? row.copperA : row.aluminiumA) ?? 0;
+};
 
 /** Insulation temperatures that a plan may state. */
 export type InsulationC = 60 | 70 | 75 | 90;

@@ -1,5 +1,5 @@
 import type { CableRun } from "../plan/circuit.ts";
-import { type Ampacity, ampacityOf } from "./ampacity.ts";
+import { type Ampacity, ampacityOf, smallConductorFuseA } from "./ampacity.ts";
 import { wireSizeOf } from "./wire.ts";
 
 /**
@@ -36,7 +36,8 @@ const amperes = (amps: number): string => `${amps.toFixed(1)} A`;
 
 /**
  * Checks a cable run against a published table and picks its fuse: design current = worst case x continuous factor;
- * the fuse is the next standard size up, and the cable must carry the fuse's whole rating.
+ * the fuse is the next standard size up, and the cable must carry the fuse's whole rating; before a small conductor it is
+ * no larger than the code's cap.
  *
  * @param worstCaseA The most current that can flow, A, 0 or more.
  * @param continuousFactor Allowance for current that runs for hours, 1.25 by custom (NEC 690.8).
@@ -49,7 +50,9 @@ export const checkCurrent = (
   hottestAirC: number,
 ): CurrentCheck => {
   const designA = worstCaseA * continuousFactor;
-  const ampacity = ampacityOf(wireSizeOf(run.size), run.material, run.insulationC, hottestAirC);
+  const size = wireSizeOf(run.size);
+  const ampacity = ampacityOf(size, run.material, run.insulationC, hottestAirC);
+  const capA = smallConductorFuseA(size, run.material);
   const nextFuse = fuseAtLeast(designA);
   const base = { worstCaseA, designA, ampacity };
   if (ampacity === null) {
@@ -75,6 +78,14 @@ export const checkCurrent = (
       verdict: "no-fuse",
       fuseA: null,
       words: `No standard fuse lies between ${amperes(designA)} and ${allowed}: take a thicker cable. ${CONFIRM}`,
+    };
+  }
+  if (nextFuse > capA) {
+    return {
+      ...base,
+      verdict: "no-fuse",
+      fuseA: null,
+      words: `Too thin for its fuse: ${amperes(designA)} ask for one of ${nextFuse} A, and before a wire this thin it may be ${capA} A at most (small conductors, NEC 240.4(D)). Take a thicker cable. ${CONFIRM}`,
     };
   }
   return {

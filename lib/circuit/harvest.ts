@@ -14,7 +14,13 @@ import { runOhm } from "./wire.ts";
  */
 export type Harvest =
   | { readonly kind: "power"; readonly watts: Float64Array }
-  | { readonly kind: "current"; readonly nodes: number; readonly amps: Float64Array };
+  | {
+      readonly kind: "current";
+      readonly nodes: number;
+      readonly amps: Float64Array;
+      /** W at the battery's terminals from controllers beside it that track their panels' power. */
+      readonly besideW?: Float64Array;
+    };
 
 /** A circuit ready for the loop over a season. */
 export interface Harvester {

@@ -26,6 +26,8 @@ export interface HeldStep {
   /** Currents at the battery's voltage nodes; this row's stand from `first` on. */
   readonly amps: Float64Array;
   first: number;
+  /** What controllers beside it that track power bring, W at the terminals; 0 where there are none. */
+  besideW: number;
   /** Part of the step in which they flow, 0 to 1. */
   share: number;
   /** Stored at the start, Wh above the floor. */
@@ -40,7 +42,7 @@ const endReached = (held: HeldStep, endWh: number, ledger: EnergyLedger | null):
   const { battery, demand } = held;
   const { usableWh, chargingV } = battery;
   const amps = currentAtWh(held.amps, held.first, battery.restVAt.length, endWh, usableWh);
-  demand.offeredW = held.share * chargingV * amps;
+  demand.offeredW = held.share * (chargingV * amps + held.besideW);
   return stepBattery(battery, held.warmth, held.storedWh, demand, held.hours, ledger);
 };
 

@@ -11,13 +11,10 @@ export {
   warmthOf,
 } from "./balance.ts";
 export { type BatteryModel, batteryModel } from "./battery.ts";
+export { branchFuseFor } from "./branch-fuses.ts";
 export { type Branch, type BranchLight, ParallelBranches } from "./branches.ts";
-export {
-  type CircuitRemark,
-  circuitRemarks,
-  coldOpenV,
-  type RatedPanels,
-} from "./checks.ts";
+export type { RatedPanels } from "./build.ts";
+export { circuitRemarks, coldOpenV, planRemarks } from "./checks.ts";
 export { capacityShare, nominalV, restV } from "./chemistry.ts";
 export { type CableDrop, CUSTOMARY_DROP_PCT, cableDrop, thickerRuns } from "./drop.ts";
 export { type EfficiencyCurve, efficiencyCurve } from "./efficiency.ts";
@@ -39,5 +36,7 @@ export {
 export { maxPowerV } from "./max-power.ts";
 export { iecTemperatureFactor, type Metal, temperatureFactor } from "./metal.ts";
 export { type OperatingCurve, operatingCurve } from "./operating-points.ts";
+export type { CircuitRemark, RemarkAbout } from "./remark.ts";
 export { dailyAh, type StorageNeed, storageDays95, storageWh } from "./sizing.ts";
+export { stringReference } from "./string.ts";
 export { areaMm2Of, ohmPerKm, runOhm, type Strands, type WireSize, wireSizeOf, wireText } from "./wire.ts";

@@ -10,7 +10,7 @@ import {
   uncertaintyWords,
   wiringSummary,
 } from "../report/words/battery-words.ts";
-import { circuitCautions } from "../report/words/circuit-cautions.ts";
+import { circuitCautions, dangerWords } from "../report/words/circuit-cautions.ts";
 import { circuitModelWords } from "../report/words/circuit-models.ts";
 import { coldWords } from "../report/words/cold-words.ts";
 import { copingWords } from "../report/words/coping-words.ts";
@@ -101,6 +101,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         rule: answer.rule,
       }),
       lines: [
+        ...dangerWords(wiring.remarks),
         ...standUseWords(plan),
         ...batterySummary(season),
         ...coldWords(answer.cold, plan.battery, season.days.length, meanOutcome(season, "shortDays")),
@@ -108,7 +109,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         ...ruleWords(answer.rule),
         "",
         "Wiring",
-        ...wiringSummary(wiring),
+        ...wiringSummary({ ...wiring, remarks: wiring.remarks.filter(({ kind }) => kind !== "danger") }),
         "",
         "Before you touch a wire",
         ...cautions.map((caution) => `- ${caution}`),

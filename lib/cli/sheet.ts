@@ -1,5 +1,7 @@
+import { planRemarks } from "../circuit/checks.ts";
 import { PAPERS, type Paper } from "../report/paper/field-sheet-css.ts";
 import { fieldSheetPage } from "../report/paper/field-sheet-page.ts";
+import { dangerWords } from "../report/words/circuit-cautions.ts";
 import { fieldSheetWords } from "../report/words/field-sheet-words.ts";
 import { modelWords } from "../report/words/model-words.ts";
 import { panelUnits } from "../season/light/panel-unit.ts";
@@ -80,9 +82,10 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
     {
       heading: planHeading(planFile),
       files,
-      json: () => ({ ...toldSheet(sheet), notes, models: modelWords(plan) }),
+      json: () => ({ ...toldSheet(sheet), remarks: planRemarks(plan), notes, models: modelWords(plan) }),
       lines: [
         `Field sheet for ${paper} paper: legs, which leg when, where to face, what to expect, wiring and cautions.`,
+        ...dangerWords(planRemarks(plan)),
         ...notes,
       ],
     },

@@ -80,6 +80,7 @@ const jsonOf = (answer: WorthAnswer) => ({
   ways: answer.ways,
   wayStated: answer.wayStated,
   cold: answer.cold,
+  remarks: answer.remarks,
   asIs: { ...answer.asIs, season: answer.asIs.season.outcomes },
   rows: answer.rows.map((row) => ({ ...row, season: row.season.outcomes })),
 });

@@ -73,6 +73,8 @@ const mppt = z.strictObject({
   maxCurrentA: quantity(1, 200, { unit: "A into the battery" }).default(15),
   /** The most it takes from the panels, where its label says less than current x voltage. */
   maxPowerW: quantity(10, 20_000, { unit: "W from the panels" }).optional(),
+  /** The greatest short-circuit current of panels that its label allows at its input. */
+  maxPanelIscA: quantity(1, 300, { unit: "A of short-circuit current" }).optional(),
   maxInputV: quantity(10, 600, { unit: "V from the panel" }).default(75),
   /** Panel voltage above the battery's to begin with, and to keep going. */
   startAboveBatteryV: quantity(0, 20, { unit: "V above the battery" }).default(5),
@@ -106,14 +108,16 @@ const loadCutOff = z
 
 /** From the panels to the battery: two cables and what stands between them. */
 export const circuitSchema = z.strictObject({
-  /** Each panel's own cable, to the controller or to the joint in front of it. */
+  /** Each panel's own cable, or that of each string of them, to the controller or to the joint in front of it. */
   panelCable: cable({ size: 4, lengthM: 6, contactMilliohm: 2 }).prefault({}),
   batteryCable: cable({ size: 6, lengthM: 1.5, contactMilliohm: 2 }).prefault({}),
   controller: controllerSchema.prefault({ kind: "mppt" }),
-  /** Several panels: side by side on one controller, or one such controller each. */
+  /** Several panels: side by side on one controller, or one such controller for each string. */
   wiring: z.enum(["parallel", "own-controllers"]).default("parallel"),
   /** Left out: loads are served again from the first light after the battery has fallen to its floor. */
   loadCutOff: loadCutOff.optional(),
+  /** The fuse in each branch of panels side by side; left out, there is none. */
+  branchFuseA: quantity(1, 100, { unit: "A" }).optional(),
   /** Forward drop of a blocking diode in each panel's branch; 0 for none that costs voltage. */
   blockingDiodeV: quantity(0, 1.5, { unit: "V" }).default(0),
   /** Panel current above its nameplate in strong light, and the allowance for current that runs for hours. */

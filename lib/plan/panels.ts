@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { controllerSchema } from "./circuit.ts";
 import { count, lengthMm, quantity, shortName } from "./field.ts";
 
 /** What the nameplate says. Only the power is needed; the rest is filled by stated defaults in `nameplate.ts`. */
@@ -15,6 +16,8 @@ export const moduleSchema = z.strictObject({
   vocPctPerK: quantity(-1, 0, { unit: "% of Voc per K", hint: "a loss as it warms: negative" }).optional(),
   iscPctPerK: quantity(-0.1, 0.3, { unit: "% of Isc per K" }).optional(),
   cellsInSeries: count(1, 200, { unit: "cells" }).optional(),
+  /** "Maximum series fuse" on the label: the largest fuse that may protect it beside others. */
+  maxSeriesFuseA: quantity(1, 60, { unit: "A" }).optional(),
 });
 
 export type Module = z.output<typeof moduleSchema>;
@@ -38,8 +41,12 @@ export const mountSchema = z.discriminatedUnion("kind", [onStand, fixed]);
 
 export const panelSchema = z.strictObject({
   name: shortName,
-  /** Panels of this kind side by side, all on the same mount. */
+  /** Panels of this kind, all on the same mount. */
   howMany: count(1, 20, { unit: "panels" }).default(1),
+  /** How many of them are wired one behind another in each string, their voltages added up; the strings stand side by side. */
+  inSeries: count(1, 20, { unit: "panels in a string" }).default(1),
+  /** A controller that these panels have to themselves; left out, they are on the circuit's. */
+  controller: controllerSchema.optional(),
   module: moduleSchema,
   mount: mountSchema.default({ kind: "stand" }),
   /** Outer size of one panel, and its weight: for wind and for the cutting sheet. */

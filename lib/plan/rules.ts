@@ -1,6 +1,7 @@
 import type { Problem } from "../units/problem.ts";
 import { cutOffProblems } from "./circuit-rules.ts";
 import { nameplateProblems } from "./nameplate.ts";
+import { stringProblems } from "./panel-rules.ts";
 import type { Plan } from "./plan.ts";
 import { legProblems } from "./stand-rules.ts";
 
@@ -10,7 +11,9 @@ export const sectionRules = (plan: Partial<Plan>): readonly Problem[] => {
   const problems: Problem[] = [];
   if (stand) problems.push(...legProblems(stand));
   if (circuit && battery) problems.push(...cutOffProblems(circuit, battery));
-  panels?.forEach(({ module }, index) => {
+  panels?.forEach((panel, index) => {
+    const { module } = panel;
+    problems.push(...stringProblems(panel, `panels[${index}]`));
     problems.push(...nameplateProblems(module, `panels[${index}].module`));
   });
   if (panels && stand) {

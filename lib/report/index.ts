@@ -65,7 +65,7 @@ export {
   uncertaintyWords,
   wiringSummary,
 } from "./words/battery-words.ts";
-export { circuitCautions, secondPanelCautions } from "./words/circuit-cautions.ts";
+export { circuitCautions, dangerWords, secondPanelCautions } from "./words/circuit-cautions.ts";
 export { controllerHeadline, wiringHeadline, worthHeadline } from "./words/circuit-headlines.ts";
 export { circuitModelWords } from "./words/circuit-models.ts";
 export { coldWords } from "./words/cold-words.ts";

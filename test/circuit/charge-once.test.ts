@@ -18,6 +18,7 @@ const ampereHourShare = (chemistry: "flooded" | "AGM" | "gel" | "LiFePO4", amps:
       warmth: warmthOf(battery, 25),
       amps: new Float64Array(nodes).fill(amps),
       first: 0,
+      besideW: 0,
       share: 1,
       storedWh: battery.startWh,
       demand: { offeredW: 0, loadW: 0, ownW: 0, chargerW: 0 },

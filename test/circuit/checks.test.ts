@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { circuitRemarks, coldOpenV, type RatedPanels } from "../../lib/circuit/checks.ts";
+import type { RatedPanels } from "../../lib/circuit/build.ts";
+import { circuitRemarks, coldOpenV } from "../../lib/circuit/checks.ts";
 import { type Battery, batterySchema } from "../../lib/plan/battery.ts";
 import { type Circuit, circuitSchema } from "../../lib/plan/circuit.ts";
 import { completeNameplate, type Nameplate } from "../../lib/plan/nameplate.ts";
@@ -17,6 +18,9 @@ const mppt = (over: object = {}, circuit: object = {}): Circuit =>
 
 const pwm = (over: object = {}, circuit: object = {}): Circuit =>
   circuitSchema.parse({ ...circuit, controller: { kind: "pwm", ...over } });
+
+/** A battery cable for 25 A with the allowance for hours on end, and its fuse. */
+const THICK = { batteryCable: { size: 10 } };
 
 const battery: Battery = batterySchema.parse({ chemistry: "AGM", capacityAh: 100 });
 
@@ -54,9 +58,10 @@ describe("circuitRemarks", () => {
     const strong = panel({ powerW: 149.85, impA: 8.325, iscA: 9 }, "strong");
     const own = (maxCurrentA: number) =>
       said(pwm({ maxCurrentA }, { wiring: "own-controllers" }), [panel(), strong]);
-    expect(own(9)).toEqual([]);
-    expect(own(8.9)).toEqual([
-      "danger: The panels can give 9.0 A, the controller stands 8.9 A. Take a larger one.",
+    // 9 A by the label, 11.25 A in strong light.
+    expect(own(11.25)).toEqual([]);
+    expect(own(11.2)).toEqual([
+      "danger: The panels can give 11.3 A in strong light (9.0 A by their labels), the controller stands 11.2 A. Take a larger one.",
     ]);
   });
 
@@ -70,19 +75,19 @@ describe("circuitRemarks", () => {
     expect(said(mppt({ maxCurrentA: 8 }, { wiring: "own-controllers" }), [panel()])).toEqual([
       "loss: The panels could charge with 8.1 A, the controller gives at most 8 A: the rest of strong light is curtailed.",
     ]);
-    // A PWM controller passes the panels' own short-circuit current.
-    expect(said(pwm({ maxCurrentA: 12 }), pair)).toEqual([]);
-    expect(said(pwm({ maxCurrentA: 11 }), [panel({}, "a"), panel({}, "b")])).toEqual([
-      "danger: The panels can give 12.0 A, the controller stands 11 A. Take a larger one.",
+    // A PWM controller passes the panels' own short-circuit current, which strong light takes to 1.25 times the label's.
+    expect(said(pwm({ maxCurrentA: 15 }), pair)).toEqual([]);
+    expect(said(pwm({ maxCurrentA: 14 }), [panel({}, "a"), panel({}, "b")])).toEqual([
+      "danger: The panels can give 15.0 A in strong light (12.0 A by their labels), the controller stands 14 A. Take a larger one.",
     ]);
   });
 
   test("asks for string fuses from three panels side by side on", () => {
     const three = [panel({}, "pair", 2), panel({}, "single")];
     const fuses =
-      "danger: Three or more panels side by side: each needs a fuse of its own, no larger than its label's greatest series fuse.";
-    expect(said(mppt({ maxCurrentA: 25 }), three)).toEqual([fuses]);
-    expect(said(mppt({ maxCurrentA: 8.3 }, { wiring: "own-controllers" }), three)).toEqual([]);
+      "danger: Three or more branches side by side: each needs a fuse of its own, no larger than its label's greatest series fuse.";
+    expect(said(mppt({ maxCurrentA: 25 }, THICK), three)).toEqual([fuses]);
+    expect(said(mppt({ maxCurrentA: 8.3 }, { ...THICK, wiring: "own-controllers" }), three)).toEqual([]);
   });
 
   test("puts a danger before a loss that was found first", () => {
@@ -99,7 +104,7 @@ describe("circuitRemarks", () => {
     const lines = said(mppt({ maxCurrentA: 15, maxInputV: 20 }), [low], small);
     expect(lines).toEqual([
       expect.stringMatching(/^danger: "trio" can reach/),
-      expect.stringMatching(/^danger: Three or more panels/),
+      expect.stringMatching(/^danger: Three or more branches/),
       expect.stringMatching(/^danger: .*the battery takes at most 10 A/),
       expect.stringMatching(/^loss: The panels could charge with 19.5 A/),
       expect.stringMatching(/^loss: In hot sun "trio"/),
@@ -163,10 +168,12 @@ describe("circuitRemarks", () => {
 
   test("says when panels side by side differ by more than a tenth in voltage, dangers first", () => {
     const sixty = panel({ powerW: 150, vmpV: 19.9, impA: 7.54, vocV: 24, iscA: 8 }, "long");
-    expect(said(mppt({ maxCurrentA: 25 }), [panel(), sixty])).toEqual([
+    expect(said(mppt({ maxCurrentA: 25 }, THICK), [panel(), sixty])).toEqual([
       "loss: Panels side by side share one voltage, and these differ (18.0 and 19.9 V): give each its own controller.",
     ]);
-    expect(said(mppt({ maxCurrentA: 12.5 }, { wiring: "own-controllers" }), [panel(), sixty])).toEqual([]);
+    expect(
+      said(mppt({ maxCurrentA: 12.5 }, { ...THICK, wiring: "own-controllers" }), [panel(), sixty]),
+    ).toEqual([]);
     const kinds = circuitRemarks(mppt({ maxCurrentA: 10, maxInputV: 20 }), [panel(), sixty], battery).map(
       ({ kind }) => kind,
     );

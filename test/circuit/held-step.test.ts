@@ -41,6 +41,7 @@ const live = (given: Battery, hours: Hours, stronger = 1, kept = 1) => {
       warmth: warmthOf(battery, airC),
       amps: Float64Array.from(amps, (one) => one * stronger),
       first: 0,
+      besideW: 0,
       share: 1,
       storedWh,
       demand: { offeredW: 0, loadW: loadW * kept, ownW: 0.1, chargerW: 0 },
@@ -143,6 +144,7 @@ describe("stepHeldBattery by hand", () => {
         warmth: warmthOf(battery, 30),
         amps: Float64Array.from(rows.flat()),
         first: 11 * row,
+        besideW: 0,
         share: 1,
         storedWh: 40,
         demand: { offeredW: 0, loadW: 0, ownW: 0, chargerW: 0 },
@@ -178,6 +180,7 @@ describe("stepHeldBattery by hand", () => {
   test("flows in the lit part of the step alone, and serves loads first", () => {
     const { chargingV } = plain();
     const { endWh, ledger } = step([straight], 0, {
+      besideW: 0,
       share: 0.4,
       demand: { offeredW: 0, loadW: 8, ownW: 2, chargerW: 0 },
     });

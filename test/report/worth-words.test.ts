@@ -46,12 +46,15 @@ const row = (over: Partial<WorthRow>): WorthRow => ({
   pricePerShortDay: 130 / 150,
   pricePerUsefulKWh: 13,
   paysAfter: 2.4,
+  needs: [],
+  unsafe: [],
   enough: false,
   ...over,
 });
 
 const answer = (rows: readonly WorthRow[], over: Partial<typeof asIs> = {}): WorthAnswer => ({
   asIs: { ...asIs, ...over },
+  remarks: [],
   rows,
   days: 200,
   ways: [coping],
@@ -161,7 +164,7 @@ describe("worthSummary", () => {
   test("days too cold to charge are named, with the short days that come from them, before any panel", () => {
     const cold = { blockedDays: 93, shortDaysWarm: 3, shortDaysFromCold: 37 };
     const words = worthSummary({ ...answer([row({})]), cold }, worth, [
-      { where: "roof", watts: null, shortDays: 36, price: null },
+      { where: "roof", watts: null, shortDays: 36, price: null, needs: [] },
     ]).join(" ");
     expect(words).toContain("That keeps light from it on 93 of 200 days a season.");
     expect(words).toContain(
@@ -176,7 +179,7 @@ describe("worthSummary", () => {
   test("the smallest second panel, none needed, or none enough", () => {
     const words = (watts: number | null) =>
       worthSummary(answer([row({})]), worth, [
-        { where: "roof", watts, shortDays: 1.5, price: watts === null ? null : 80 },
+        { where: "roof", watts, shortDays: 1.5, price: watts === null ? null : 80, needs: [] },
       ]).at(-2);
     expect(words(45)).toBe(
       "The smallest second panel flat on the roof that keeps within 2 short days a season: 45 W (EUR 80), leaving 1.5 short days.",

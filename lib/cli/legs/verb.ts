@@ -1,3 +1,5 @@
+import { planRemarks } from "../../circuit/checks.ts";
+import { dangerWords } from "../../report/words/circuit-cautions.ts";
 import { CUTTING_CAUTION, legsSummary } from "../../report/words/legs-summary.ts";
 import { steadySentences } from "../../report/words/steady-words.ts";
 import { trimWords } from "../../report/words/trim-words.ts";
@@ -76,6 +78,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
       files: await legsFiles(words, season, answer, legs, notes),
       json: () => legsJson(plan, answer, legs, notes),
       lines: [
+        ...(objective === "fewest short days" ? dangerWords(planRemarks(plan)) : []),
         ...legsSummary(answer),
         ...notes,
         "",

@@ -24,6 +24,7 @@ export const FIELD_SHEET_CSS = `
 .field-sheet td svg { width: 9mm; margin: 0 }
 .field-sheet td.middle { vertical-align: middle; width: 1% }
 .field-sheet .mark { display: inline-block; min-width: 4.6mm; text-align: center; border: 0.3mm solid #000; border-radius: 50%; font-weight: 700; line-height: 4.4mm }
+.field-sheet .danger { border: 1.5px solid currentColor; font-weight: 700; margin: 0 0 1.5mm; padding: 1mm 2mm }
 .field-sheet .care { font-size: 7.9pt; line-height: 1.25; margin: 0 }
 .field-sheet .care ul { columns: 2; column-gap: 7mm }
 .field-sheet .care li { break-inside: avoid; margin-bottom: 0.5mm }

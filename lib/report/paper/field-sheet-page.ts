@@ -1,10 +1,12 @@
 import { type Selection as D3Selection, select } from "d3";
+import { planRemarks } from "../../circuit/checks.ts";
 import type { Plan } from "../../plan/plan.ts";
 import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
 import { tiltWords } from "../../stand/reading.ts";
 import { dateWords, dayMonthWords, monthWords } from "../../units/dates.ts";
 import { inchesText, millimetresText } from "../../units/length.ts";
 import { markup } from "../markup.ts";
+import { dangerWords } from "../words/circuit-cautions.ts";
 import { type FieldSheetWords, fieldSheetWords } from "../words/field-sheet-words.ts";
 import { compassPoint, energyWords, gainWords, tiltShort } from "../words/words.ts";
 import { FIELD_SHEET_CSS, type Paper, paperCss } from "./field-sheet-css.ts";
@@ -198,6 +200,8 @@ export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLEl
       `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(days[days.length - 1].date)} · about ${energyWords(batteryDayWh)} a day into the battery (panels ${energyWords(panelsDayWh)})`,
     );
   const wiring = part(document, "Wiring, in this order");
+  for (const danger of dangerWords(planRemarks(plan)))
+    wiring.append("p").attr("class", "danger").text(danger);
   list(wiring, "ol", SETTING_UP);
   const care = part(document, "Take care", "care");
   list(care, "ul", words.cautions);

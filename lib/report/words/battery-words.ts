@@ -5,6 +5,7 @@ import { type BatterySeason, meanOutcome, quantileOutcome } from "../../season/b
 import type { SizingRule } from "../../season/battery/sizing-rule.ts";
 import type { WiringAnswer } from "../../season/battery/wiring.ts";
 import { dateWords } from "../../units/dates.ts";
+import { dangerWords } from "./circuit-cautions.ts";
 import { shortDaysWords } from "./short-days-words.ts";
 import { energyWords, periodWords } from "./words.ts";
 
@@ -90,11 +91,13 @@ export const ruleWords = (rule: SizingRule | null): readonly string[] =>
 const SPARE_VOLTS =
   " A PWM controller leaves the panel's spare volts unused, so the drop costs little until the cells are hot or the battery is full.";
 
-/** A plan's wiring in plain sentences: each run's drop, loss and check, then what its parts say to each other. */
+/** A plan's wiring in plain sentences: what is dangerous, then each run's drop, loss and check, then what throws light away. */
 export const wiringSummary = ({ runs, remarks, controller }: WiringAnswer): readonly string[] => [
+  ...dangerWords(remarks),
   ...runs.flatMap(({ run, choices, check, ratedA }) => {
     const [today, next] = choices;
     const custom = today.withinCustom ? "within the customary 3 %" : "more than the customary 3 %";
+    const told = remarks.some(({ kind, about }) => kind === "danger" && about === run);
     return [
       `The ${run}, ${today.size}: drops ${today.dropV.toFixed(2)} V (${today.dropPct.toFixed(1)} %, ${custom}) at ${ratedA.toFixed(1)} A ` +
         `and costs ${today.lostWhADay.toFixed(1)} Wh a day.` +
@@ -102,8 +105,8 @@ export const wiringSummary = ({ runs, remarks, controller }: WiringAnswer): read
           ? ""
           : ` ${next.size} would return ${energyWords(next.returnsWhASeason)} a season.`) +
         (controller === "pwm" && run === "panel cable" && !today.withinCustom ? SPARE_VOLTS : ""),
-      check.words,
+      ...(told ? [] : [check.words]),
     ];
   }),
-  ...remarks.map(({ kind, words }) => (kind === "danger" ? `Danger: ${words}` : words)),
+  ...remarks.flatMap(({ kind, words }) => (kind === "danger" ? [] : [words])),
 ];

@@ -1,3 +1,4 @@
+import type { CircuitRemark } from "../../circuit/remark.ts";
 import type { Chemistry } from "../../plan/battery.ts";
 import type { Plan } from "../../plan/plan.ts";
 
@@ -30,6 +31,10 @@ const BATTERY_CAUTIONS: Readonly<Record<Chemistry, readonly string[]>> = {
 const ON_A_ROOF: readonly string[] = [
   "A roof panel means ladder and roof work: secured ladder, dry still day, a second person, fall protection as the local rules ask; no hole that lets water in.",
 ];
+
+/** What can break or burn something in a build: to stand before anything else that is said of it. */
+export const dangerWords = (remarks: readonly CircuitRemark[]): readonly string[] =>
+  remarks.flatMap(({ kind, words }) => (kind === "danger" ? [`Danger: ${words}`] : []));
 
 /** The cautions for a set-up's wires and battery, for standing next to the numbers. */
 export const circuitCautions = ({ battery }: Pick<Plan, "battery">): readonly string[] => [

@@ -1,6 +1,7 @@
 import type { Worth } from "../../plan/worth.ts";
 import type { WiringAnswer } from "../../season/battery/wiring.ts";
 import type { WorthAnswer } from "../../season/battery/worth.ts";
+import { dangerWords } from "./circuit-cautions.ts";
 import type { CurveToShow } from "./curve-to-show.ts";
 import type { Headline } from "./headline.ts";
 import { shortDaysWords } from "./short-days-words.ts";
@@ -48,8 +49,18 @@ export const controllerHeadline = ({ label, curve: { mppt, pwm } }: CurveToShow)
 export const worthHeadline = (answer: WorthAnswer, worth: Worth): Headline => {
   const { asIs } = answer;
   const wants = asIs.season.outcomes.some(({ wantedWh }) => wantedWh > 0);
+  const dangers = dangerWords(answer.remarks).length;
+  const first: Headline =
+    dangers === 0
+      ? []
+      : [
+          "First make the build safe: ",
+          { figure: dangers === 1 ? "one danger" : `${dangers} dangers` },
+          ", told below. ",
+        ];
   if (!wants) return ["The plan states no loads: say what draws on the battery, and this page answers."];
   const today: Headline = [
+    ...first,
     "As it is, the loads go without on ",
     { figure: shortDaysWords(asIs.shortDays) },
     " a season",

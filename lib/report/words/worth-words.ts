@@ -1,6 +1,7 @@
 import type { Worth } from "../../plan/worth.ts";
 import type { SmallestPanel } from "../../season/battery/smallest-panel.ts";
 import type { WorthAnswer, WorthRow } from "../../season/battery/worth.ts";
+import { dangerWords } from "./circuit-cautions.ts";
 import { coldWords } from "./cold-words.ts";
 import { assumedPrices, copingWords, moneyWords, WAY_WORDS } from "./coping-words.ts";
 import { shortDaysWords } from "./short-days-words.ts";
@@ -44,6 +45,8 @@ const wasteReason = (row: WorthRow, asIs: WorthAnswer["asIs"]): string | null =>
 export const worthVerdict = (row: WorthRow, answer: WorthAnswer, worth: Worth): string => {
   const { asIs } = answer;
   const { shortDaysAvoided } = row;
+  const [danger] = row.unsafe;
+  if (danger !== undefined) return `Not with this build: ${danger.words}`;
   if (asIs.shortDays === 0) return "Not needed: today no day is short.";
   if (asIs.shortDays <= worth.wantedShortDays) {
     const spared =
@@ -82,13 +85,16 @@ export const worthVerdicts = (answer: WorthAnswer, worth: Worth): readonly strin
 export const cheapestEnough = ({ rows }: WorthAnswer): WorthRow | null =>
   rows.filter(({ enough }) => enough).sort((a, b) => a.price - b.price)[0] ?? null;
 
-const smallestWords = ({ where, watts, shortDays, price: cost }: SmallestPanel, worth: Worth): string => {
+const smallestWords = (
+  { where, watts, shortDays, price: cost, needs }: SmallestPanel,
+  worth: Worth,
+): string => {
   const place = where === "roof" ? "flat on the roof" : "on legs of its own";
   const wanted = shortDaysWords(worth.wantedShortDays);
   if (watts === 0) return `For ${wanted} a season no second panel ${place} is needed.`;
   return watts === null
-    ? `No second panel ${place} up to 600 W brings it down to ${wanted} a season; the largest leaves ${shortDaysWords(shortDays)}.`
-    : `The smallest second panel ${place} that keeps within ${wanted} a season: ${watts} W (${moneyWords(cost ?? 0, worth.currency)}), leaving ${shortDaysWords(shortDays)}.`;
+    ? `No second panel ${place} up to 600 W that can be wired safely here brings it down to ${wanted} a season; the largest leaves ${shortDaysWords(shortDays)}.`
+    : `The smallest second panel ${place} that keeps within ${wanted} a season: ${watts} W${needs.length === 0 ? "" : ` with ${listWords(needs.map(({ what }) => what))}`} (${moneyWords(cost ?? 0, worth.currency)}), leaving ${shortDaysWords(shortDays)}.`;
 };
 
 /** Where it is the cold that no panel mends. */
@@ -112,11 +118,15 @@ export const worthSummary = (
   const { asIs, rows, cold } = answer;
   const seasons = asIs.season.outcomes.length;
   if (!statesLoads(answer)) {
-    return ['The plan states no loads: add them under "loads", or nothing can be said to be worth it.'];
+    return [
+      ...dangerWords(answer.remarks),
+      'The plan states no loads: add them under "loads", or nothing can be said to be worth it.',
+    ];
   }
   const badSeason =
     asIs.shortDaysP90 === null ? "" : `; one season in ten has more than ${Math.round(asIs.shortDaysP90)}`;
   const sentences = [
+    ...dangerWords(answer.remarks),
     `Judged by ${seasons === 1 ? "one season" : `${seasons} seasons`}, the same for every set-up.`,
     `As it is: ${shortDaysWords(asIs.shortDays)} a season${badSeason}. The loads go short of ${energyWords(asIs.shortWh)} a season.`,
   ];

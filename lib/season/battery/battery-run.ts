@@ -117,17 +117,20 @@ export const runBattery = (
           warmth,
           amps: harvest.amps,
           first: 0,
+          besideW: 0,
           share: 0,
           storedWh: 0,
           demand,
           hours,
         }
       : null;
+  const besideW = harvest.kind === "current" ? harvest.besideW : undefined;
   /** Lives one step from what is stored; without a ledger it only looks ahead. */
   const step = (storedWh: number, lit: number, books: EnergyLedger | null): number => {
     if (lit >= 0 && held !== null) {
       held.storedWh = storedWh;
       held.first = lit * battery.restVAt.length;
+      held.besideW = besideW?.[lit] ?? 0;
       held.share = litShare[lit];
       return stepHeldBattery(held, books);
     }

@@ -1,12 +1,13 @@
 import type { BatteryModel } from "../../circuit/battery.ts";
 import type { BranchLight } from "../../circuit/branches.ts";
 import { type Harvest, type Harvester, harvester } from "../../circuit/harvest.ts";
+import { jointHarvester } from "../../circuit/joint-harvest.ts";
 import type { SunColumns } from "../../sun/columns.ts";
 import { between } from "../../units/interpolation.ts";
 import { type AimPlan, emptyBranchLight, lightOver } from "../light/aim-plan.ts";
 import type { ReadySky } from "../light/skies.ts";
 import type { CloudRung, SkySource } from "../light/sky-source.ts";
-import { branchesOf, type SetUp } from "./set-up.ts";
+import { branchesOf, circuitParts, type SetUp } from "./set-up.ts";
 
 /** What several set-ups could put into their batteries, sky after sky: each harvest that differs is worked out once. */
 export interface Harvests {
@@ -16,6 +17,20 @@ export interface Harvests {
   /** The harvests under the season's sky of that number, from 0; the same room is written to each time. */
   readonly under: (season: number) => readonly Harvest[];
 }
+
+/** What a set-up could put into its battery: its own circuit's, and that of panels with a controller to themselves. */
+const harvesterOf = (setUp: SetUp, battery: BatteryModel): Harvester => {
+  const branches = branchesOf(setUp);
+  const parts = circuitParts(setUp).map(({ at, circuit }) => ({
+    at,
+    harvester: harvester(
+      circuit,
+      at.map((branch) => branches[branch]),
+      battery,
+    ),
+  }));
+  return parts.length === 1 ? parts[0].harvester : jointHarvester(parts);
+};
 
 /** Numbers things by identity, in the order in which they are first met. */
 const numbered = <Thing>(): { readonly things: Thing[]; readonly number: (thing: Thing) => number } => {
@@ -47,6 +62,8 @@ const harvestKey = (
       lights[at],
       curveNumber(unit.model.fit.reference),
       unit.howMany,
+      unit.inSeries,
+      unit.own,
       unit.model.shareLeft,
     ]),
     circuit,
@@ -55,8 +72,17 @@ const harvestKey = (
     circuit.controller.kind === "pwm" ? [battery.chargeOhm, Array.from(battery.restVAt)] : null,
   ]);
 
-const valuesOf = (harvest: Harvest): Float64Array =>
-  harvest.kind === "power" ? harvest.watts : harvest.amps;
+/** A harvest's columns, each with how many values it has for a row. */
+const columnsOf = (
+  harvest: Harvest,
+): readonly { readonly values: Float64Array; readonly perRow: number }[] => {
+  if (harvest.kind === "power") return [{ values: harvest.watts, perRow: 1 }];
+  const { amps, nodes, besideW } = harvest;
+  return [
+    { values: amps, perRow: nodes },
+    ...(besideW === undefined ? [] : [{ values: besideW, perRow: 1 }]),
+  ];
+};
 
 /** A season's harvest between those of the rungs on either side of each day's ratio. */
 const blend = (
@@ -66,23 +92,25 @@ const blend = (
   ratios: Float64Array,
   out: Harvest,
 ): void => {
-  const values = valuesOf(out);
-  const perRow = out.kind === "current" ? out.nodes : 1;
+  const into = columnsOf(out);
+  const from = atRungs.map(columnsOf);
   const [least, step] = [rungs[0].ratio, rungs.length > 1 ? rungs[1].ratio - rungs[0].ratio : 1];
   sun.days.forEach(({ first, end }, day) => {
     const ratio = ratios[day];
     if (Number.isNaN(ratio)) {
-      values.fill(0, first * perRow, end * perRow);
+      for (const { values, perRow } of into) values.fill(0, first * perRow, end * perRow);
       return;
     }
     const at = (ratio - least) / step;
     const rung = Math.max(0, Math.min(rungs.length - 2, Math.floor(at)));
-    const lower = valuesOf(atRungs[rung]);
-    const upper = valuesOf(atRungs[Math.min(rungs.length - 1, rung + 1)]);
+    const above = Math.min(rungs.length - 1, rung + 1);
     const share = at - rung;
-    for (let value = first * perRow; value < end * perRow; value += 1) {
-      values[value] = between(lower[value], upper[value], share);
-    }
+    into.forEach(({ values, perRow }, column) => {
+      const [lower, upper] = [from[rung][column].values, from[above][column].values];
+      for (let value = first * perRow; value < end * perRow; value += 1) {
+        values[value] = between(lower[value], upper[value], share);
+      }
+    });
   });
 };
 
@@ -114,7 +142,7 @@ export const harvestsOf = (
     const known = keys.things.length;
     const at = keys.number(harvestKey(setUp, batteries[index], lights, curves.number));
     if (at === known) {
-      harvesters.push(harvester(setUp.circuit, branchesOf(setUp), batteries[index]));
+      harvesters.push(harvesterOf(setUp, batteries[index]));
       lightsOf.push(lights);
     }
     return at;

@@ -1,4 +1,8 @@
 import type { Branch } from "../../circuit/branches.ts";
+import type { RatedPanels } from "../../circuit/build.ts";
+import { circuitRemarks } from "../../circuit/checks.ts";
+import type { CircuitRemark } from "../../circuit/remark.ts";
+import { stringReference } from "../../circuit/string.ts";
 import type { TopUp } from "../../circuit/top-up.ts";
 import { runOhm } from "../../circuit/wire.ts";
 import type { Battery } from "../../plan/battery.ts";
@@ -24,12 +28,48 @@ export interface SetUp {
   readonly topUp?: TopUp;
 }
 
-/** A set-up's panels as branches of its circuit, in their order. */
-export const branchesOf = ({ panels, circuit }: SetUp): readonly Branch[] =>
+/** A set-up's panels as branches of its circuit, in their order: a string of them each. */
+export const branchesOf = ({ panels, circuit }: Pick<SetUp, "panels" | "circuit">): readonly Branch[] =>
   panels.map(({ unit }) => ({
-    reference: unit.model.fit.reference,
-    howMany: unit.howMany,
+    reference: stringReference(unit.model.fit.reference, unit.inSeries),
+    howMany: unit.howMany / unit.inSeries,
     shareLeft: unit.model.shareLeft,
     cableOhm: runOhm(circuit.panelCable),
     blockingV: circuit.blockingDiodeV,
   }));
+
+/** A set-up's panels as the checks of a circuit ask for them. */
+export const ratedPanels = ({ panels }: Pick<SetUp, "panels">): readonly RatedPanels[] =>
+  panels.map(({ unit: { name, howMany, inSeries, maxSeriesFuseA, own, model } }) => ({
+    name,
+    howMany,
+    inSeries,
+    maxSeriesFuseA,
+    own,
+    nameplate: model.nameplate,
+  }));
+
+/** All that is to be said about a set-up's parts beside each other, dangers first. */
+export const remarksOf = (setUp: SetUp): readonly CircuitRemark[] =>
+  circuitRemarks(setUp.circuit, ratedPanels(setUp), setUp.battery);
+
+/** Panels on one controller: their places among the set-up's, and the circuit they are on. */
+interface CircuitPart {
+  readonly at: readonly number[];
+  readonly circuit: Circuit;
+}
+
+/** A set-up's circuits: the plan's own, and one for each kind of panels with a controller to themselves. */
+export const circuitParts = ({ panels, circuit }: SetUp): readonly CircuitPart[] => {
+  const all = panels.map((_, at) => at);
+  const common = all.filter((at) => panels[at].unit.own === undefined);
+  return [
+    ...(common.length === 0 ? [] : [{ at: common, circuit }]),
+    ...all.flatMap((at): readonly CircuitPart[] => {
+      const { own } = panels[at].unit;
+      return own === undefined
+        ? []
+        : [{ at: [at], circuit: { ...circuit, controller: own, wiring: "parallel" } }];
+    }),
+  ];
+};

@@ -1,25 +1,31 @@
+import { sum } from "d3";
 import { thickerRuns } from "../../circuit/drop.ts";
+import type { CircuitRemark } from "../../circuit/remark.ts";
 import { areaMm2Of, wireSizeOf, wireText } from "../../circuit/wire.ts";
-import { diodePanel } from "../../panel/panel-model.ts";
 import { keptAtC } from "../../plan/battery.ts";
 import { type CableRun, controllerSchema } from "../../plan/circuit.ts";
-import type { Module } from "../../plan/panels.ts";
 import type { Plan } from "../../plan/plan.ts";
 import { turnedAfterSun } from "../aiming/aims-of-plan.ts";
 import { heldAim } from "../light/aim-plan.ts";
-import { lossesOf, type PanelUnit } from "../light/panel-unit.ts";
 import type { SeasonSkies } from "../light/skies.ts";
+import { bundleOf, type Need } from "./needs.ts";
+import { secondUnit } from "./second-panel.ts";
 import type { SetUp } from "./set-up.ts";
 import { todayOf } from "./today.ts";
 
 /** A set-up that could be had, what it changes, and what it costs. */
 export interface Remedy {
   readonly setUp: SetUp;
-  /** What differs from today, in a few words. */
+  /** What differs from today, in a few words, with all that it needs. */
   readonly says: string;
+  /** What it costs with all that it needs. */
   readonly price: number;
   /** What it is good against and nothing else. */
   readonly against?: "cold";
+  /** What it needs beside what was asked for, to pass the checks of a build, each with its part of the price. */
+  readonly needs: readonly Need[];
+  /** What still speaks against building it; empty where it is safe. */
+  readonly unsafe: readonly CircuitRemark[];
 }
 
 /** What is compared: today's set-up and what could be done about it. */
@@ -29,39 +35,6 @@ export interface Choices {
   /** A second panel of some rated watts, so that the smallest that is enough can be sought. */
   readonly withSecondPanel: (where: "roof" | "legs", watts: number) => Remedy | null;
 }
-
-/** The same kind of panel with another rated power: its currents go with its size, its voltages stay. */
-const resized = (module: Module, watts: number): Module => {
-  const times = watts / module.powerW;
-  const { impA, iscA } = module;
-  return {
-    ...module,
-    powerW: watts,
-    ...(impA === undefined ? {} : { impA: impA * times }),
-    ...(iscA === undefined ? {} : { iscA: iscA * times }),
-  };
-};
-
-/** The second panel ready for the loop, at its own rated power or another. */
-const secondUnit = ({ panels, worth }: Plan, where: "roof" | "legs", watts?: number): PanelUnit => {
-  const [first] = panels;
-  const module = worth.secondPanel ?? first.module;
-  const path = worth.secondPanel === undefined ? "panels[0].module" : "worth.secondPanel";
-  const model = diodePanel(
-    watts === undefined ? module : resized(module, watts),
-    {
-      mount: where === "roof" ? "flat-on-roof" : "open-rack",
-      losses: lossesOf(first),
-    },
-    path,
-  );
-  return {
-    name: `second panel, ${where}`,
-    howMany: 1,
-    model,
-    fixedAim: where === "roof" ? { tiltDeg: 0, bearingDeg: 0 } : null,
-  };
-};
 
 const areaOf = ({ size }: CableRun): number => areaMm2Of(wireSizeOf(size));
 
@@ -81,11 +54,22 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
   const { prices } = worth;
   const { asIs, onStand, hasLegs, legAims, place } = todayOf(plan, skies);
   const remedies: Remedy[] = [];
-  const offer = (name: string, says: string, price: number, change: Partial<SetUp>): Remedy => ({
-    setUp: { ...asIs, ...change, name },
-    says,
-    price,
-  });
+  const offer = (
+    name: string,
+    says: string,
+    price: number,
+    change: Partial<SetUp>,
+    added: string | null = null,
+  ): Remedy => {
+    const { setUp, needs, unsafe } = bundleOf({ ...asIs, ...change, name }, added, asIs, prices);
+    return {
+      setUp,
+      says: needs.length === 0 ? says : `${says}, with ${needs.map(({ what }) => what).join(" and ")}`,
+      price: price + sum(needs, (need) => need.price),
+      needs,
+      unsafe,
+    };
+  };
 
   const toCut = plan.stand.legs.some((leg) => !("lengthMm" in leg && leg.owned));
   const legsPrice = toCut ? prices.legs : 0;
@@ -116,12 +100,16 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
   const withSecondPanel = (where: "roof" | "legs", watts?: number): Remedy | null => {
     if (where === "legs" && !hasLegs) return null;
     const unit = secondUnit(plan, where, watts);
-    const rated = unit.model.nameplate.powerW;
+    const { howMany } = unit;
+    const each = unit.model.nameplate.powerW;
+    const rated = howMany * each;
+    const size = howMany === 1 ? `${Math.round(rated)} W` : `${howMany} x ${Math.round(each)} W in series`;
     return offer(
       where === "roof" ? "second panel on the roof" : "second panel on legs",
-      `${Math.round(rated)} W more, ${where === "roof" ? "flat on the roof" : "on legs of its own"}`,
+      `${size} more, ${where === "roof" ? "flat on the roof" : "on legs of its own"}`,
       prices.panelPerW * rated + (where === "roof" ? prices.roofMount : prices.secondStand),
       { panels: [...asIs.panels, { unit, aims: where === "roof" ? roofAims : legAims() }] },
+      unit.name,
     );
   };
   for (const where of ["roof", "legs"] as const) {

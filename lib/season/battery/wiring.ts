@@ -1,12 +1,14 @@
 import { batteryModel } from "../../circuit/battery.ts";
-import { type CircuitRemark, circuitRemarks } from "../../circuit/checks.ts";
+import { controllerInputs, mostIntoBatteryA } from "../../circuit/build.ts";
+import { worstPanelA } from "../../circuit/checks.ts";
 import { restV } from "../../circuit/chemistry.ts";
 import { type CableDrop, cableDrop, thickerRuns } from "../../circuit/drop.ts";
 import { type CurrentCheck, checkCurrent } from "../../circuit/fuse.ts";
+import type { CircuitRemark } from "../../circuit/remark.ts";
 import type { CableRun, Circuit, Controller } from "../../plan/circuit.ts";
 import type { SkySource } from "../light/sky-source.ts";
 import { type BatteryOptions, batterySeasons, meanOutcome } from "./battery-season.ts";
-import type { SetUp } from "./set-up.ts";
+import { ratedPanels, remarksOf, type SetUp } from "./set-up.ts";
 
 /** One size of a cable run and what it costs in energy. */
 export interface CableChoice extends CableDrop {
@@ -61,22 +63,22 @@ const withoutResistance = (run: CableRun): CableRun => ({
  * @param source skies that the set-up lives through
  */
 export const wiringOf = (source: SkySource, setUp: SetUp, options: BatteryOptions): WiringAnswer => {
-  const { circuit, battery, panels } = setUp;
+  const { circuit, battery } = setUp;
   const { controller } = circuit;
   const batteryV = batteryModel(battery).meanV;
-  const plates = panels.map(({ unit }) => unit.model.nameplate);
-  const ratedAtPanel = Math.max(...plates.map(({ impA }) => impA));
-  const worstAtPanel = Math.max(...plates.map(({ iscA }) => iscA)) * circuit.strongLightFactor;
+  const panels = ratedPanels(setUp);
+  const ratedAtPanel = Math.max(...panels.map(({ nameplate }) => nameplate.impA));
+  const worstAtPanel = worstPanelA(circuit, panels);
   const panelV =
-    controller.kind === "mppt" ? Math.min(...plates.map(({ vmpV }) => vmpV)) : restV(battery, 0.5);
-  const controllers =
-    circuit.wiring === "parallel" ? 1 : panels.reduce((sum, { unit }) => sum + unit.howMany, 0);
-  const mostIntoBattery = controllers * controller.maxCurrentA;
+    controller.kind === "mppt"
+      ? Math.min(...panels.map(({ nameplate, inSeries = 1 }) => inSeries * nameplate.vmpV))
+      : restV(battery, 0.5);
+  const mostIntoBattery = mostIntoBatteryA(controllerInputs(circuit, panels));
   const ratedIntoBattery = Math.min(
     mostIntoBattery,
-    panels.reduce((sum, { unit }) => {
-      const { vmpV, impA } = unit.model.nameplate;
-      return sum + unit.howMany * (controller.kind === "mppt" ? (vmpV * impA) / batteryV : impA);
+    panels.reduce((sum, { nameplate: { vmpV, impA }, howMany, inSeries = 1, own = controller }) => {
+      const strings = howMany / inSeries;
+      return sum + strings * (own.kind === "mppt" ? (inSeries * vmpV * impA) / batteryV : impA);
     }, 0),
   );
 
@@ -122,14 +124,6 @@ export const wiringOf = (source: SkySource, setUp: SetUp, options: BatteryOption
     runs: answers,
     days,
     controller: controller.kind,
-    remarks: circuitRemarks(
-      circuit,
-      panels.map(({ unit }) => ({
-        name: unit.name,
-        howMany: unit.howMany,
-        nameplate: unit.model.nameplate,
-      })),
-      battery,
-    ),
+    remarks: remarksOf(setUp),
   };
 };

@@ -1,3 +1,4 @@
+import type { CircuitRemark } from "../../circuit/remark.ts";
 import type { Worth } from "../../plan/worth.ts";
 import type { SkySource } from "../light/sky-source.ts";
 import {
@@ -9,6 +10,8 @@ import {
 } from "./battery-season.ts";
 import { type ColdToll, coldToll } from "./cold-toll.ts";
 import { type Coping, cheapest, copingOf, toppedUp, waysOf } from "./coping.ts";
+import type { Need } from "./needs.ts";
+import { remarksOf } from "./set-up.ts";
 import type { Choices, Remedy } from "./set-ups.ts";
 
 /** What a set-up is like to live with, a season on average. */
@@ -43,13 +46,19 @@ export interface WorthRow extends Living {
   readonly pricePerUsefulKWh: number | null;
   /** Seasons after which it has saved its price in topping up; `null` where it never does. */
   readonly paysAfter: number | null;
-  /** Whether it keeps short days within what is accepted. */
+  /** What it needs beside what was asked for, to be safe to build; its price is in `price`. */
+  readonly needs: readonly Need[];
+  /** What still speaks against building it; empty where it is safe. */
+  readonly unsafe: readonly CircuitRemark[];
+  /** Whether it keeps short days within what is accepted, and can be built. */
   readonly enough: boolean;
 }
 
 /** Today, and what each remedy is worth. */
 export interface WorthAnswer {
   readonly asIs: Living;
+  /** What is to be said about the build as it is, dangers first. */
+  readonly remarks: readonly CircuitRemark[];
   readonly rows: readonly WorthRow[];
   readonly days: number;
   /** Every way to top up that was looked at, for today's set-up: the one in use, or all where the plan does not say. */
@@ -81,7 +90,7 @@ const [LEAST_DAYS, LEAST_WH] = [0.01, 1];
 const rowOf = (
   worth: Worth,
   asIs: Living,
-  { setUp, says, price }: Remedy,
+  { setUp, says, price, needs, unsafe }: Remedy,
   season: BatterySeason,
   coping: Coping,
 ): WorthRow => {
@@ -97,13 +106,15 @@ const rowOf = (
     name: setUp.name,
     says,
     price,
+    needs,
+    unsafe,
     shortDaysAvoided,
     paperWhADay: now.offeredWhADay - asIs.offeredWhADay,
     usefulWhADay,
     pricePerShortDay: shortDaysAvoided > LEAST_DAYS ? price / (shortDaysAvoided * worth.years) : null,
     pricePerUsefulKWh: usefulKWh * 1000 > LEAST_WH ? price / usefulKWh : null,
     paysAfter: saved > 0 && spares ? price / saved : null,
-    enough: now.shortDays <= worth.wantedShortDays,
+    enough: unsafe.length === 0 && now.shortDays <= worth.wantedShortDays,
   };
 };
 
@@ -148,6 +159,7 @@ export const worthOf = (
         );
   return {
     asIs: now,
+    remarks: remarksOf(asIs),
     rows: offered.map(({ remedy, season }, at) =>
       rowOf(worth, now, remedy, season, copingOf(coped[at], way.by, worth)),
     ),

@@ -329,6 +329,8 @@ describe("worthOfPlan, by hand", () => {
       },
       says: "",
       price: 5,
+      needs: [],
+      unsafe: [],
     });
     const rowsOf = (kept: number) =>
       worthOf(sourceOf(plan, skies), { ...choices, remedies: [hair(kept)] }, plan.worth, optionsOf(plan))
@@ -380,13 +382,14 @@ describe("smallestSecondPanel", () => {
   test("is none where none is needed, and says when the largest tried is not enough", () => {
     const { smallest, shortWith } = found(1, 0);
     expect(shortWith(0)).toBe(0);
-    expect(smallest).toEqual({ where: "roof", watts: 0, shortDays: 0, price: 0 });
+    expect(smallest).toEqual({ where: "roof", watts: 0, shortDays: 0, price: 0, needs: [] });
     const hopeless = found(400, 1);
     expect(hopeless.smallest).toEqual({
       where: "roof",
       watts: null,
       shortDays: hopeless.shortWith(600),
       price: null,
+      needs: [],
     });
     expect(hopeless.smallest?.shortDays).toBeGreaterThan(1);
   });

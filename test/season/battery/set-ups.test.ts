@@ -20,7 +20,10 @@ const remedyOf = ({ remedies }: Choices, name: string) => {
 
 const names = ({ remedies }: Choices): readonly string[] => remedies.map(({ setUp }) => setUp.name);
 
-const PWM: PlanInput["circuit"] = { controller: { kind: "pwm", maxCurrentA: 12 } };
+const PWM: PlanInput["circuit"] = { controller: { kind: "pwm", maxCurrentA: 20 } };
+
+/** Takes the 20 A that the controller gives. */
+const ROOMY: PlanInput["battery"] = { chemistry: "LiFePO4", capacityAh: 40 };
 
 const PRICES = {
   legs: 11,
@@ -35,20 +38,20 @@ const PRICES = {
 
 describe("choicesOf", () => {
   test("says of each remedy what it is and what it costs", () => {
-    const choices = choicesFor({ circuit: PWM, worth: { prices: PRICES } });
+    const choices = choicesFor({ circuit: PWM, battery: ROOMY, worth: { prices: PRICES } });
     expect(choices.remedies.map(({ setUp, says, price }) => [setUp.name, says, price])).toEqual([
       ["legs used", "the stand's legs, changed by the calendar", 11],
       ["re-aimed", "legs, and turned after the sun: 3 aims a day, each a walk out", 11],
       ["second panel on the roof", "100 W more, flat on the roof", 2 * 100 + 13],
       ["second panel on legs", "100 W more, on legs of its own", 2 * 100 + 17],
       ["thicker cable", "panel cable 10 mm²", 19],
-      ["better controller", "MPPT, 12 A", 23],
+      ["better controller", "MPPT, 20 A", 23],
       [
         "battery kept warm",
         "insulated, with a 20 W heating mat that runs on spare light while it is too cold to charge",
         45,
       ],
-      ["bigger battery", "40 Ah LiFePO4", 29],
+      ["bigger battery", "80 Ah LiFePO4", 29],
       ["fewer loads", "75 % of every load", 31],
     ]);
     expect(choices.asIs.name).toBe("as is");
@@ -84,7 +87,7 @@ describe("choicesOf", () => {
   });
 
   test("each remedy changes one thing and leaves the rest as it is", () => {
-    const choices = choicesFor({ circuit: PWM });
+    const choices = choicesFor({ circuit: PWM, battery: ROOMY });
     const { asIs } = choices;
     for (const [name, part] of [
       ["legs used", "panels"],
@@ -102,7 +105,7 @@ describe("choicesOf", () => {
         else expect(setUp[other]).toBe(asIs[other]);
       }
     }
-    expect(remedyOf(choices, "bigger battery").setUp.battery).toEqual({ ...asIs.battery, capacityAh: 40 });
+    expect(remedyOf(choices, "bigger battery").setUp.battery).toEqual({ ...asIs.battery, capacityAh: 80 });
     expect(remedyOf(choices, "fewer loads").setUp.loads.appliances[0]).toMatchObject({
       name: "lamp",
       watts: 15,
@@ -113,7 +116,7 @@ describe("choicesOf", () => {
     });
     expect(remedyOf(choices, "better controller").setUp.circuit.controller).toMatchObject({
       kind: "mppt",
-      maxCurrentA: 12,
+      maxCurrentA: 20,
     });
   });
 
@@ -162,7 +165,7 @@ describe("choicesOf", () => {
       },
     });
     expect(remedyOf(choices, "thicker cable").says).toBe("panel cable 8 AWG");
-    expect(remedyOf(choices, "better controller").says).toBe("PWM, 30 A");
+    expect(remedyOf(choices, "better controller").says).toBe("PWM, 30 A, with battery cable of 10 mm²");
     expect(remedyOf(choices, "bigger battery").says).toBe("30 Ah LiFePO4");
     expect(remedyOf(choices, "fewer loads").says).toBe("40 % of every load");
   });

@@ -259,9 +259,16 @@ describe("circuitRemarks", () => {
     expect(remarksFor({ panels: [{ name: "three", howMany: 3, module: { powerW: 30 } }] })).toContain(
       "each needs a fuse of its own",
     );
+    // 20 % of 30 Ah is 6 A; a PWM controller passes what the panels give in strong light.
     expect(remarksFor({ battery: { chemistry: "gel", capacityAh: 30 } })).toContain(
-      "set the controller's limit",
+      "a PWM controller cannot hold it back",
     );
+    expect(
+      remarksFor({
+        battery: { chemistry: "gel", capacityAh: 30 },
+        circuit: { controller: { kind: "mppt" } },
+      }),
+    ).toContain("set the controller's limit");
     expect(remarksFor({ battery: { chemistry: "AGM", systemV: 24 } })).toContain(
       "is too low to charge a battery",
     );

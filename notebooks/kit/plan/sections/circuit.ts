@@ -78,6 +78,13 @@ export const circuitSection: Section = {
     },
     {
       kind: "number",
+      path: ["circuit", "branchFuseA"],
+      label: "Fuse in each branch",
+      unit: "A",
+      says: "Of panels side by side; left empty: none.",
+    },
+    {
+      kind: "number",
       path: ["circuit", "loadCutOff", "reconnectV"],
       label: "Loads come back at",
       unit: "V",

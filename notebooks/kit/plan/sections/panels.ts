@@ -16,6 +16,13 @@ const panelFields: readonly Field[] = [
     says: "On the nameplate, at standard test conditions.",
   },
   { kind: "number", path: ["howMany"], label: "How many", unit: "" },
+  {
+    kind: "number",
+    path: ["inSeries"],
+    label: "In series",
+    unit: "panels in a string",
+    says: "1: side by side. 2: two behind one another, their volts added up.",
+  },
   { kind: "length", path: ["lengthMm"], label: "Length" },
   { kind: "length", path: ["widthMm"], label: "Width" },
   {

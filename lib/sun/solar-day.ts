@@ -3,9 +3,9 @@
  * labelled by the civil date of that noon in the site's zone.
  */
 
-import { getTimes } from "suncalc";
 import { Temporal } from "temporal-polyfill";
 import { DAY_MS } from "../units/time.ts";
+import { type Meridian, meridianOf, solarNoonMs } from "./meridian.ts";
 
 /** Where on Earth, and whose clock. Degrees, south and west negative; the zone is an IANA name. */
 export interface SunPlace {
@@ -22,6 +22,8 @@ export interface DateSpan {
 
 /** A solar day before the sun's path through it is known. */
 export interface SolarDay {
+  /** Days since 1970 on the meridian of Greenwich. */
+  readonly dayNumber: number;
   readonly date: string;
   readonly dayOfYear: number;
   readonly month: number;
@@ -42,12 +44,6 @@ const offsetMs = (date: Temporal.PlainDate, timeZone: string): number =>
 const tookPlace = (date: Temporal.PlainDate, timeZone: string): boolean =>
   civilNoon(date, timeZone).toPlainDate().equals(date);
 
-/** Solar noon of the solar day that has this number of days since 1970 at Greenwich's meridian, UTC milliseconds. */
-const solarNoonMs = (dayNumber: number, { latitudeDeg, longitudeDeg }: SunPlace): number => {
-  const meanNoonMs = dayNumber * DAY_MS + HALF_DAY_MS - longitudeDeg * MS_PER_DEGREE;
-  return getTimes(new Date(meanNoonMs), latitudeDeg, longitudeDeg).solarNoon.valueOf();
-};
-
 /**
  * The solar days of a span of civil dates: one for every date that the zone had, in order, none left out or doubled.
  *
@@ -55,13 +51,18 @@ const solarNoonMs = (dayNumber: number, { latitudeDeg, longitudeDeg }: SunPlace)
  * noon drifts over civil midnight in the course of a year. Then the first date fixes which noon goes with which
  * date, and the count goes on from there; only a move of the zone across the date line changes it.
  *
- * @throws RangeError when `to` comes before `from`, a date or a zone is unknown, or a coordinate is out of range
+ * @throws RangeError when `to` comes before `from`, a date or a zone is unknown, a coordinate is out of range, or a date lies
+ * outside the years 1900 to 2150
  * @example
  * const place = { latitudeDeg: 52, longitudeDeg: 5, timeZone: "Europe/Amsterdam" };
  * const [day] = solarDays(place, { from: "2027-06-21", to: "2027-06-21" });
  * new Date(day.noonMs).toISOString().slice(11, 16) // "11:41"
  */
-export const solarDays = (place: SunPlace, span: DateSpan): readonly SolarDay[] => {
+export const solarDays = (place: SunPlace, span: DateSpan): readonly SolarDay[] =>
+  solarDaysOver(place, span, meridianOf(place.longitudeDeg));
+
+/** {@link solarDays} over a meridian that is looked at further. */
+export const solarDaysOver = (place: SunPlace, span: DateSpan, meridian: Meridian): readonly SolarDay[] => {
   const { latitudeDeg, longitudeDeg, timeZone } = place;
   if (!(Math.abs(latitudeDeg) <= 90))
     throw new RangeError(`solarDays: expected latitude -90 to 90 degrees, received ${latitudeDeg}`);
@@ -82,8 +83,9 @@ export const solarDays = (place: SunPlace, span: DateSpan): readonly SolarDay[] 
     if (crossesDateLine && !tookPlace(date, timeZone)) continue;
     const crossed = crossesDateLine ? Math.round((offsetMs(date, timeZone) - firstOffsetMs) / DAY_MS) : 0;
     const dayNumber = Date.UTC(date.year, date.month - 1, date.day) / DAY_MS - daysAhead - crossed;
-    const noonMs = solarNoonMs(dayNumber, place);
+    const noonMs = solarNoonMs(meridian(dayNumber));
     days.push({
+      dayNumber,
       date: date.toString(),
       dayOfYear: date.dayOfYear,
       month: date.month,

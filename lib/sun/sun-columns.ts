@@ -1,27 +1,15 @@
-import { clampedAsin, type Direction, toDegrees, toRadians } from "../units/angle.ts";
+import { clampedAsin, toDegrees } from "../units/angle.ts";
 import { DAY_MINUTES, HOUR_MS, MINUTE_MS } from "../units/time.ts";
 import type { SeasonDay, SunColumns } from "./columns.ts";
-import { spencerDeclinationDeg } from "./orbit.ts";
-import { sunVector } from "./position.ts";
-import { type DateSpan, type SunPlace, solarDays } from "./solar-day.ts";
+import { meridianOf } from "./meridian.ts";
+import { type DateSpan, type SunPlace, solarDaysOver } from "./solar-day.ts";
+import { type PathColumns, sunPathOver } from "./sun-path.ts";
 import { sunlitSpans } from "./sun-up.ts";
 
 /** Minutes from one row to the next where nothing else is asked for. */
 export const DEFAULT_STEP_MINUTES = 10;
 
 const MOST_DAYS = 0xffff; // `day` is a column of 16-bit indices
-/** Arcs of sun in one solar day: one, two where it only dips at a midnight, and one to spare for a pole's spiral. */
-const MOST_ARCS = 3;
-
-/**
- * A rough altitude below this, in degrees, proves night. Refraction lifts the sun by 0.48 at the horizon; the rough
- * altitude is off by up to 0.6 from the declination series, and by 0.4 from its drift within the day and the calendar.
- */
-const SURELY_NIGHT_DEG = -2;
-
-/** Stands for the sun when a rough look has shown that it is far down. */
-const NIGHT: Direction = { east: 0, north: 0, up: -1 };
-
 /**
  * Steps are counted not from solar midnight but a quarter of a step after it. A sky model with jumps (Perez's bins of
  * clearness) then meets each of them at one place within a step before noon and at another after it, so that their
@@ -42,38 +30,9 @@ const instantsOfDay = (stepMinutes: number) => {
   return {
     count: minutes.length,
     sinceStartMs: Float64Array.from(minutes, (minute) => minute * MINUTE_MS),
-    cosHourAngle: Float64Array.from(minutes, (minute) => -Math.cos((2 * Math.PI * minute) / DAY_MINUTES)),
+    hourAngle: Float64Array.from(minutes, (minute) => (2 * Math.PI * minute) / DAY_MINUTES - Math.PI),
     /** Where the midpoint of each step stands among the instants. */
     ofStep: midpoints.map((_, step) => step + (step < morning.length ? 1 : 2)),
-  };
-};
-
-/** Columns that rows are added to, one after the other. */
-const growingColumns = (mostRows: number) => {
-  const column = () => new Float64Array(mostRows);
-  const [timeMs, hours, east, north, up] = [column(), column(), column(), column(), column()];
-  const day = new Uint16Array(mostRows);
-  let length = 0;
-  return {
-    rows: () => length,
-    add: (dayIndex: number, ms: number, lengthMs: number, sun: Direction) => {
-      day[length] = dayIndex;
-      timeMs[length] = ms;
-      hours[length] = lengthMs / HOUR_MS;
-      east[length] = sun.east;
-      north[length] = sun.north;
-      up[length] = sun.up;
-      length += 1;
-    },
-    done: () => ({
-      length,
-      timeMs: timeMs.slice(0, length),
-      hours: hours.slice(0, length),
-      east: east.slice(0, length),
-      north: north.slice(0, length),
-      up: up.slice(0, length),
-      day: day.slice(0, length),
-    }),
   };
 };
 
@@ -101,37 +60,51 @@ export const sunColumns = (
     throw new RangeError(
       `sunColumns: expected a step that divides 1440 minutes evenly, received ${stepMinutes}`,
     );
-  const solar = solarDays(place, span);
+  const meridian = meridianOf(place.longitudeDeg);
+  const solar = solarDaysOver(place, span, meridian);
   if (solar.length > MOST_DAYS)
     throw new RangeError(`sunColumns: expected at most ${MOST_DAYS} days, received ${solar.length}`);
 
-  const sunAt = (ms: number): Direction => sunVector(ms, place.latitudeDeg, place.longitudeDeg);
-  const upAt = (ms: number): number => sunAt(ms).up;
-  const latitude = toRadians(place.latitudeDeg);
-  const surelyNight = Math.sin(toRadians(SURELY_NIGHT_DEG));
-
-  const { count, sinceStartMs, cosHourAngle, ofStep } = instantsOfDay(stepMinutes);
+  const instants = instantsOfDay(stepMinutes);
+  const { count, sinceStartMs, ofStep } = instants;
+  const path = sunPathOver(place.latitudeDeg, instants.hourAngle);
   const stepMs = stepMinutes * MINUTE_MS;
   const instantMs = new Float64Array(count);
-  const instantUp = new Float64Array(count);
-  const instantSun: Direction[] = Array.from({ length: count }, () => NIGHT);
-  const columns = growingColumns(solar.length * (ofStep.length + MOST_ARCS));
+  const look = (startMs: number): void => {
+    for (let i = 0; i < count; i += 1) instantMs[i] = startMs + sinceStartMs[i];
+  };
 
-  const days = solar.map((solarDay, index): SeasonDay => {
-    const { startMs } = solarDay;
+  // Looked at twice: memory for every step of every night would cost more than the sun does.
+  let mostRows = 0;
+  const arcsOfDays = solar.map(({ dayNumber, startMs, noonMs }) => {
+    const day = meridian(dayNumber);
+    look(startMs);
+    const arcs = sunlitSpans(instantMs, path.through(day, noonMs).up, (ms) => path.at(day, ms).up);
+    for (const { fromMs, toMs } of arcs) mostRows += Math.ceil((toMs - fromMs) / stepMs) + 1;
+    return arcs;
+  });
+
+  const column = () => new Float64Array(mostRows);
+  const [timeMs, hours, east, north, up] = [column(), column(), column(), column(), column()];
+  const dayOfRow = new Uint16Array(mostRows);
+  let row = 0;
+  const add = (ms: number, lengthMs: number, sun: PathColumns, at: number): void => {
+    timeMs[row] = ms;
+    hours[row] = lengthMs / HOUR_MS;
+    east[row] = sun.east[at];
+    north[row] = sun.north[at];
+    up[row] = sun.up[at];
+    row += 1;
+  };
+
+  const days = solar.map(({ dayNumber, ...labels }, index): SeasonDay => {
+    const { startMs, noonMs } = labels;
     const stepsFromMs = startMs + LAG_STEPS * stepMs;
-    const first = columns.rows();
-    const declination = toRadians(spencerDeclinationDeg(solarDay.dayOfYear));
-    const level = Math.sin(latitude) * Math.sin(declination);
-    const swing = Math.cos(latitude) * Math.cos(declination);
-    for (let i = 0; i < count; i += 1) {
-      instantMs[i] = startMs + sinceStartMs[i];
-      const deepNight = level + swing * cosHourAngle[i] < surelyNight;
-      instantSun[i] = deepNight ? NIGHT : sunAt(instantMs[i]);
-      instantUp[i] = instantSun[i].up;
-    }
-
-    const arcs = sunlitSpans(instantMs, instantUp, upAt);
+    const first = row;
+    const day = meridian(dayNumber);
+    const arcs = arcsOfDays[index];
+    look(startMs);
+    const suns = path.through(day, noonMs);
     for (const { fromMs, toMs } of arcs) {
       const lastStep = Math.min(ofStep.length - 1, Math.floor((toMs - stepsFromMs) / stepMs));
       for (let step = Math.floor((fromMs - stepsFromMs) / stepMs); step <= lastStep; step += 1) {
@@ -139,20 +112,35 @@ export const sunColumns = (
         const litFromMs = Math.max(fromMs, stepFromMs);
         const litToMs = Math.min(toMs, stepFromMs + stepMs);
         if (litToMs - litFromMs === stepMs) {
-          columns.add(index, instantMs[ofStep[step]], stepMs, instantSun[ofStep[step]]);
+          add(instantMs[ofStep[step]], stepMs, suns, ofStep[step]);
         } else if (litToMs > litFromMs) {
           const middleMs = (litFromMs + litToMs) / 2;
-          columns.add(index, middleMs, litToMs - litFromMs, sunAt(middleMs));
+          const sun = path.at(day, middleMs);
+          timeMs[row] = middleMs;
+          hours[row] = (litToMs - litFromMs) / HOUR_MS;
+          [east[row], north[row], up[row]] = [sun.east, sun.north, sun.up];
+          row += 1;
         }
       }
     }
+    dayOfRow.fill(index, first, row);
     return {
-      ...solarDay,
+      ...labels,
       first,
-      end: columns.rows(),
-      noonAltitudeDeg: toDegrees(clampedAsin(upAt(solarDay.noonMs))),
+      end: row,
+      noonAltitudeDeg: toDegrees(clampedAsin(path.at(day, noonMs).up)),
       sunHours: arcs.reduce((sum, { fromMs, toMs }) => sum + (toMs - fromMs) / HOUR_MS, 0),
     };
   });
-  return { stepMinutes, days, ...columns.done() };
+  return {
+    stepMinutes,
+    days,
+    length: row,
+    timeMs: timeMs.subarray(0, row),
+    hours: hours.subarray(0, row),
+    east: east.subarray(0, row),
+    north: north.subarray(0, row),
+    up: up.subarray(0, row),
+    day: dayOfRow.subarray(0, row),
+  };
 };

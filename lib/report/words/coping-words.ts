@@ -13,8 +13,8 @@ export const WAY_WORDS: Readonly<Record<TopUpWay, string>> = {
   generator: "a generator",
 };
 
-/** Fewer times or days a season than this are none to speak of. */
-const HARDLY = 0.05;
+/** Fewer times a season, and fewer days, than this are none to speak of. */
+const [HARDLY, HARDLY_DAYS] = [0.05, 0.95];
 
 const times = (count: number, one: string, more: string): string => {
   const shown = count < 9.95 ? Number(count.toFixed(1)) : Math.round(count);
@@ -78,7 +78,7 @@ export const copingWords = (
 ): readonly string[] => {
   if (ways.every(({ topUps }) => topUps < HARDLY)) return [];
   const looked = ways.map((way) => wayWords(way, worth));
-  const left = ways.filter(({ shortDays }) => shortDays >= HARDLY);
+  const left = ways.filter(({ shortDays }) => shortDays >= HARDLY_DAYS);
   const assumed = ways.flatMap(({ by }) => assumedOf(by, worth));
   const stated = worth.instead.inUse !== undefined;
   return [
@@ -88,7 +88,7 @@ export const copingWords = (
     ...(stated || rests === null
       ? []
       : [
-          `The plan does not say which way is yours ("worth": { "instead": { "inUse": ... } }): this rests on the cheapest, ${WAY_WORDS[rests.by]}.`,
+          `The plan does not say which way is yours ("worth": { "instead": { "inUse": ... } }): this rests on the cheapest, ${WAY_WORDS[rests.by]}${rests.by === "generator" ? " (its fuel; the generator itself is not counted)" : ""}.`,
         ]),
     ...(left.length === 0
       ? []

@@ -89,6 +89,45 @@ const addTo = (total: EnergyLedger, day: EnergyLedger): void => {
   total.curtailed += day.curtailed;
 };
 
+/** All that a step hangs on but its state of charge; kept and reused, so that a step allocates nothing. */
+interface Moment {
+  readonly battery: BatteryModel;
+  readonly warmth: BatteryWarmth;
+  readonly demand: StepDemand;
+  /** Of a controller that holds the panel at the battery's voltage, else `null`; then the watts are known. */
+  readonly held: HeldStep | null;
+  readonly watts: Float64Array | null;
+  /** What controllers of another kind give beside the held one; `null` where there are none. */
+  readonly besideW: Float64Array | null;
+  readonly litShare: Float64Array;
+  readonly hours: number;
+}
+
+/** Lives one step from what is stored; without a ledger it only looks ahead. */
+const liveStep = (
+  { battery, warmth, demand, held, watts, besideW, litShare, hours }: Moment,
+  storedWh: number,
+  lit: number,
+  ledger: EnergyLedger | null,
+): number => {
+  if (lit >= 0 && held !== null) {
+    held.storedWh = storedWh;
+    held.first = lit * battery.restVAt.length;
+    held.besideW = besideW === null ? 0 : besideW[lit];
+    held.share = litShare[lit];
+    return stepHeldBattery(held, ledger);
+  }
+  demand.offeredW = lit >= 0 && watts !== null ? watts[lit] * litShare[lit] : 0;
+  return stepBattery(battery, warmth, storedWh, demand, hours, ledger);
+};
+
+/** Whether a step would take what is stored down to the floor; most can be told by the loads alone. */
+const reachesFloor = (moment: Moment, storedWh: number, lit: number): boolean => {
+  const { battery, demand, hours } = moment;
+  const mostWh = (demand.loadW + demand.ownW) * hours * NEARLY;
+  return storedWh * battery.dischargeShare <= mostWh && liveStep(moment, storedWh, lit, null) <= 0;
+};
+
 /**
  * Runs a battery through a season, step by step, day and night.
  *
@@ -124,24 +163,16 @@ export const runBattery = (
           hours,
         }
       : null;
-  const besideW = harvest.kind === "current" ? harvest.besideW : undefined;
-  /** Lives one step from what is stored; without a ledger it only looks ahead. */
-  const step = (storedWh: number, lit: number, books: EnergyLedger | null): number => {
-    if (lit >= 0 && held !== null) {
-      held.storedWh = storedWh;
-      held.first = lit * battery.restVAt.length;
-      held.besideW = besideW?.[lit] ?? 0;
-      held.share = litShare[lit];
-      return stepHeldBattery(held, books);
-    }
-    demand.offeredW = lit >= 0 && harvest.kind === "power" ? harvest.watts[lit] * litShare[lit] : 0;
-    return stepBattery(battery, warmth, storedWh, demand, hours, books);
+  const moment: Moment = {
+    battery,
+    warmth,
+    demand,
+    held,
+    watts: harvest.kind === "power" ? harvest.watts : null,
+    besideW: (harvest.kind === "current" ? harvest.besideW : undefined) ?? null,
+    litShare,
+    hours,
   };
-  /** Whether a step would take what is stored down to the floor; most can be told by the loads alone. */
-  const reachesFloor = (storedWh: number, lit: number): boolean =>
-    storedWh * battery.dischargeShare <= (demand.loadW + ownW) * hours * NEARLY &&
-    step(storedWh, lit, null) <= 0;
-
   let storedWh = battery.startWh;
   /** Hours that topping up still lasts; 0: nothing is plugged in. */
   let pluggedH = 0;
@@ -163,7 +194,7 @@ export const runBattery = (
       warmth.frozen = batteryC[now] < battery.dischargeAboveC;
       if (topUp !== null) {
         demand.chargerW = 0;
-        if (pluggedH === 0 && reachesFloor(storedWh, lit)) {
+        if (pluggedH === 0 && reachesFloor(moment, storedWh, lit)) {
           pluggedH = topUp.hours;
           begun += 1;
         }
@@ -178,7 +209,7 @@ export const runBattery = (
           pluggedH -= runsH;
         }
       }
-      storedWh = step(storedWh, lit, ledger);
+      storedWh = liveStep(moment, storedWh, lit, ledger);
       if (topUp?.untilFull === true && storedWh >= FULL_SHARE * warmth.fullWh) pluggedH = 0;
       if (cutOff !== null) {
         if (loadsOff) {

@@ -3,7 +3,11 @@ import { describe, expect, test } from "vitest";
 import { clearSkyColumns } from "../../../lib/sky/clear-sky-columns.ts";
 import { emptySkyColumns, type SkyColumns } from "../../../lib/sky/columns.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
-import { weatherSkyColumns, weatherYears } from "../../../lib/sky/weather/lay/weather-columns.ts";
+import {
+  weatherSkyColumns,
+  weatherStepAir,
+  weatherYears,
+} from "../../../lib/sky/weather/lay/weather-columns.ts";
 import type { DailySeries, IntervalSeries } from "../../../lib/sky/weather/read/series.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
 import { PlanError } from "../../../lib/units/problem.ts";
@@ -298,5 +302,51 @@ describe("a file of whole days", () => {
     expect(() => weatherSkyColumns(sun, short, clearOf(sun), { latitudeDeg: 52 })).toThrow(
       "no sums for 2027-03-01 to 2027-03-10",
     );
+  });
+});
+
+describe("weatherStepAir", () => {
+  const sun = sunOf(50, 0, "2027-01-10", "2027-01-11", 60);
+  const hourly: IntervalSeries = {
+    ...seriesOf("2027-01-01T00:00Z", 60, new Float64Array(24 * 31)),
+    airC: Float64Array.from({ length: 24 * 31 }, (_, hour) => hour / 10),
+  };
+
+  test("knows the nights: every hour of every day, straight between the middles of the file's intervals", () => {
+    const air = weatherStepAir(sun, hourly) ?? new Float64Array();
+    expect(air).toHaveLength(48);
+    const [{ startMs }] = sun.days;
+    // The first step begins a quarter of an hour after solar midnight; its middle is 45 minutes after it.
+    const hours = (startMs + 0.75 * HOUR_MS - Date.parse("2027-01-01T00:00Z")) / HOUR_MS;
+    expect(air[0]).toBeCloseTo((hours - 0.5) / 10, 9);
+    // The next solar day begins some seconds later by the clock.
+    expect(air[30]).toBeCloseTo((hours + 30 - 0.5) / 10, 2);
+  });
+
+  test("a file without air knows none, a hole is a hole, and another year is read by month and day", () => {
+    expect(weatherStepAir(sun, seriesOf("2027-01-01T00:00Z", 60, new Float64Array(24 * 31)))).toBeNull();
+    const holed = {
+      ...hourly,
+      airC: hourly.airC?.map((c, hour) => (hour > 230 ? Number.NaN : c)) ?? new Float64Array(),
+    };
+    expect(Number.isNaN(weatherStepAir(sun, holed)?.[47])).toBe(true);
+    const older = { ...hourly, startMs: Date.parse("2019-01-01T00:00Z") };
+    expect(weatherStepAir(sun, older)).toEqual(weatherStepAir(sun, hourly));
+  });
+
+  test("a file of days gives each day's mean at its middle", () => {
+    const days: DailySeries = {
+      kind: "days",
+      firstDay: Date.parse("2027-01-01") / DAY_MS,
+      length: 31,
+      globalWh: new Float64Array(31),
+      airC: Float64Array.from({ length: 31 }, (_, day) => day),
+      mending: NOTHING_MENDED,
+    };
+    const air = weatherStepAir(sun, days) ?? new Float64Array();
+    const noon = 11;
+    expect(air[noon]).toBeGreaterThan(8.9);
+    expect(air[noon]).toBeLessThan(9.1);
+    expect(air[noon + 24] - air[noon]).toBeCloseTo(1, 3);
   });
 });

@@ -58,6 +58,7 @@ export const worthSection: Section = {
     price("biggerBattery", "Bigger battery"),
     price("warmBattery", "Heating mat for the battery"),
     { kind: "number", path: ["worth", "biggerBatteryPct"], label: "Bigger battery", unit: "% of today's" },
+    { kind: "number", path: ["worth", "warmBatteryW"], label: "Heating mat for the battery", unit: "W" },
     { kind: "number", path: ["worth", "keptLoadPct"], label: "Fewer loads: kept", unit: "%" },
     {
       kind: "variant",

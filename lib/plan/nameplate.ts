@@ -128,11 +128,32 @@ export const nameplateProblems = (plate: Nameplate, path = "module"): readonly P
   return found.length > 0 ? found : fitProblems(plate, path);
 };
 
+/**
+ * Watts of one cell in series: a 1 W garden panel of 12 cells has 0.08, the largest cells side by side some 15 (common
+ * practice, no source).
+ */
+const CELL_W = [0.02, 20] as const;
+
+const cellProblems = ({ powerW, cellsInSeries }: Nameplate, path: string): readonly Problem[] => {
+  if (cellsInSeries === undefined) return [];
+  const each = powerW / cellsInSeries;
+  return each >= CELL_W[0] && each <= CELL_W[1]
+    ? []
+    : [
+        {
+          path: `${path}.cellsInSeries`,
+          value: cellsInSeries,
+          allowed: `cells of ${each.toPrecision(2)} W are on no panel: ${powerW} W over them must be ${CELL_W[0]} to ${CELL_W[1]} W each`,
+          hint: "a panel for a 12 V battery has about 36 in series; left out, that is taken",
+        },
+      ];
+};
+
 /** Reasons why values that are each possible cannot stand on one nameplate. */
 const fitProblems = (plate: Nameplate, path: string): readonly Problem[] => {
   const whole = completeNameplate(plate);
   const { powerW, vmpV, impA, vocV, iscA } = whole;
-  const problems: Problem[] = [];
+  const problems: Problem[] = [...cellProblems(plate, path)];
   const product = vmpV * impA;
   if (Math.abs(product / powerW - 1) > POWER_TOLERANCE) {
     problems.push({

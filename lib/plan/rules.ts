@@ -3,12 +3,14 @@ import { cutOffProblems } from "./circuit-rules.ts";
 import { nameplateProblems } from "./nameplate.ts";
 import { stringProblems } from "./panel-rules.ts";
 import type { Plan } from "./plan.ts";
+import { zoneProblems } from "./site-rules.ts";
 import { legProblems } from "./stand-rules.ts";
 
 /** What must fit together between sections. Each rule is skipped while a section it needs is itself wrong. */
 export const sectionRules = (plan: Partial<Plan>): readonly Problem[] => {
-  const { panels, stand, circuit, battery } = plan;
+  const { site, season, panels, stand, circuit, battery } = plan;
   const problems: Problem[] = [];
+  if (site && season) problems.push(...zoneProblems(site, season));
   if (stand) problems.push(...legProblems(stand));
   if (circuit && battery) problems.push(...cutOffProblems(circuit, battery));
   panels?.forEach((panel, index) => {

@@ -19,7 +19,15 @@ const season = fc.tuple(date, whole(0, 6), fc.constantFrom(30, 60)).map(([from, 
   stepMinutes,
 }));
 
-const site = fc.record(
+/** Where zones are: a zone of another part of the world is no plan that can be meant. */
+const ZONES: Readonly<Record<string, number>> = {
+  "Europe/Berlin": 13,
+  "Pacific/Apia": -172,
+  "Pacific/Kiritimati": -157,
+  "America/St_Johns": -53,
+};
+
+const anySite = fc.record(
   {
     name,
     latitudeDeg: fc.oneof(number(-90, 90), fc.constantFrom(-90, 90, 0, 66.56, -66.56)),
@@ -39,6 +47,11 @@ const site = fc.record(
   },
   { requiredKeys: ["latitudeDeg", "longitudeDeg"] },
 );
+
+const site = anySite.map((given) => {
+  const longitudeDeg = ZONES[given.timeZone ?? ""];
+  return longitudeDeg === undefined ? given : { ...given, longitudeDeg };
+});
 
 const air = fc.record(
   {

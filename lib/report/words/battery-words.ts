@@ -49,6 +49,21 @@ const firstShortWords = ({ outcomes, days }: BatterySeason): string | null => {
     : `${firsts.length} of ${outcomes.length} seasons have a short day; the first comes about ${date}.`;
 };
 
+/** Lead-acid left longer than this without a full charge loses capacity for good, days (common practice, no source). */
+const FULL_WITHIN_DAYS = 14;
+
+/** How long lead-acid goes without a full charge, and what to do about it; nothing of lithium, which does not mind. */
+const fullChargeWords = (season: BatterySeason): readonly string[] => {
+  if (season.setUp.battery.chemistry === "LiFePO4") return [];
+  const days = Math.round(meanOutcome(season, "longestWithoutFull"));
+  const longest = `The longest time without a full charge from light is ${days} ${days === 1 ? "day" : "days"}`;
+  return [
+    days <= FULL_WITHIN_DAYS
+      ? `${longest}.`
+      : `${longest}: too long for lead-acid, which loses capacity for good when it is not filled every week or two (common practice, no source). Fill it from a charger in between.`,
+  ];
+};
+
 /** A battery's season in plain sentences. */
 export const batterySummary = (season: BatterySeason): readonly string[] => {
   const days = season.days.length;
@@ -75,6 +90,7 @@ export const batterySummary = (season: BatterySeason): readonly string[] => {
     `The panels offer ${perDay("offeredWh")} a day, the loads use ${perDay("usedWh")}, ${perDay("curtailedWh")} are curtailed: nothing could take them.`,
     `The charge falls to ${lowest <= floor ? `its floor, ${floor} %` : `${lowest} % at its lowest${worse}`}${run > 0 ? `; the longest run of bad days it gets through is ${run}` : ""}.`,
     `The battery is full by noon on ${Math.round((100 * meanOutcome(season, "fullByNoonDays")) / days)} % of days.`,
+    ...fullChargeWords(season),
   ];
 };
 

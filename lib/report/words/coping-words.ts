@@ -112,8 +112,11 @@ const PRICED: readonly (readonly [key: keyof Worth["prices"], remedy: RegExp, pe
   ["panelPerW", /^second panel/, "a watt of second panel"],
   ["roofMount", /^second panel on the roof/, "a roof mount"],
   ["secondStand", /^second panel on legs/, "a second stand"],
-  ["thickerCable", /^thicker cable/, "the thicker cable"],
-  ["betterController", /^better controller/, "the better controller"],
+  ["thickerCable", /^(thicker cable|panel cable|battery cable)/, "a thicker cable"],
+  ["betterController", /^(better controller|an MPPT controller set)/, "the better controller"],
+  ["largerController", /^a (controller|\d+ A controller)/, "a larger controller"],
+  ["furtherController", /^an MPPT controller of its own/, "a further controller"],
+  ["branchFuse", /^a [\d.]+ A fuse in each/, "a branch fuse"],
   ["biggerBattery", /^bigger battery/, "the bigger battery"],
   ["warmBattery", /^battery kept warm/, "a heating mat"],
 ];

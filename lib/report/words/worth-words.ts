@@ -160,7 +160,7 @@ export const worthSummary = (
     ...smallest.map((one) => smallestWords(one, worth)),
     ...coldBeforePanel(answer, worth, smallest),
     ...assumedPrices(
-      rows.map(({ name }) => name),
+      rows.flatMap(({ name, needs }) => [name, ...needs.map(({ what }) => what)]),
       worth,
     ),
   ];

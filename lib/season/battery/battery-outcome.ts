@@ -32,6 +32,8 @@ export interface SeasonOutcome {
   readonly tooColdWh: number;
   /** Days on which the battery was full by noon. */
   readonly fullByNoonDays: number;
+  /** The most days in a row on which light did not fill the battery. */
+  readonly longestWithoutFull: number;
   readonly residual: number;
 }
 
@@ -45,6 +47,16 @@ const longestBadRun = ({ offeredWh, wantedWh, lostWh, shortWh }: BatteryDays): n
   for (let day = 0; day < offeredWh.length; day += 1) {
     const bad = offeredWh[day] < wantedWh[day] + lostWh[day];
     run = bad && shortWh[day] < SHORT_DAY_WH ? run + 1 : 0;
+    longest = Math.max(longest, run);
+  }
+  return longest;
+};
+
+/** The most days in a row on which the battery was never full. */
+const longestWithoutFull = ({ fullAfterNoonH }: BatteryDays): number => {
+  let [longest, run] = [0, 0];
+  for (const hour of fullAfterNoonH) {
+    run = Number.isNaN(hour) ? run + 1 : 0;
     longest = Math.max(longest, run);
   }
   return longest;
@@ -70,6 +82,7 @@ export const outcomeOfDays = (calendar: readonly SeasonDay[], days: BatteryDays)
     blockedDays: days.tooColdWh.reduce((count, wh) => count + (wh >= SHORT_DAY_WH ? 1 : 0), 0),
     tooColdWh: totalWh(days.tooColdWh),
     fullByNoonDays: days.fullAfterNoonH.reduce((count, hour) => count + (hour <= NOON_H ? 1 : 0), 0),
+    longestWithoutFull: longestWithoutFull(days),
     residual: days.residual,
   };
 };

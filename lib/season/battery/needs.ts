@@ -5,7 +5,7 @@ import { restV } from "../../circuit/chemistry.ts";
 import { thickerRuns } from "../../circuit/drop.ts";
 import type { CircuitRemark, RemarkAbout } from "../../circuit/remark.ts";
 import { wireSizeOf, wireText } from "../../circuit/wire.ts";
-import { type Circuit, controllerSchema } from "../../plan/circuit.ts";
+import { type Circuit, type Controller, controllerSchema } from "../../plan/circuit.ts";
 import type { Worth } from "../../plan/worth.ts";
 import { ratedPanels, remarksOf, type SetUp } from "./set-up.ts";
 
@@ -121,27 +121,47 @@ const branchFuses = (setUp: SetUp, { branchFuse }: Prices): Mended | null => {
 };
 
 /**
- * A controller that tracks power can be told how much to charge with: a setting, no purchase. One without tracking passes what
- * the panels give, and makes way for one that tracks.
+ * Controllers that track power can be told how much to charge with: a setting, no purchase. Where there are none the one that
+ * passes what the panels give makes way for one that tracks.
  */
 const chargingLimit = (setUp: SetUp, { betterController }: Prices): Mended | null => {
   const { circuit, battery } = setUp;
   const inputs = controllerInputs(circuit, ratedPanels(setUp));
-  const controllers = inputs.reduce((sum, { alike }) => sum + alike, 0);
-  const limitA = Math.floor((battery.capacityAh * battery.maxChargePerHourPct) / 100 / controllers);
-  if (limitA < 1) return null;
-  const set = `the charging limit set to ${limitA} A`;
-  if (circuit.controller.kind === "mppt") {
-    const controller = {
-      ...circuit.controller,
-      maxCurrentA: Math.min(limitA, circuit.controller.maxCurrentA),
+  const limitA = (battery.capacityAh * battery.maxChargePerHourPct) / 100;
+  const tracking = inputs.filter(({ controller }) => controller.kind === "mppt");
+  if (tracking.length === 0) {
+    const maxCurrentA = Math.floor(limitA / inputs.reduce((sum, { alike }) => sum + alike, 0));
+    if (maxCurrentA < 1) return null;
+    return {
+      setUp: withCircuit(setUp, { controller: controllerSchema.parse({ kind: "mppt", maxCurrentA }) }),
+      need: {
+        what: `an MPPT controller set to charge with ${maxCurrentA} A at most`,
+        price: betterController,
+      },
     };
-    return { setUp: withCircuit(setUp, { controller }), need: { what: set, price: 0 } };
   }
-  const controller = controllerSchema.parse({ kind: "mppt", maxCurrentA: limitA });
+  const passedA = inputs
+    .filter(({ controller }) => controller.kind === "pwm")
+    .reduce((sum, input) => sum + input.alike * shortCircuitA(input) * circuit.strongLightFactor, 0);
+  const leftA = Math.floor((limitA - passedA) / tracking.reduce((sum, { alike }) => sum + alike, 0));
+  if (leftA < 1) return null;
+  const held = (controller: Controller): Controller =>
+    controller.kind === "mppt"
+      ? { ...controller, maxCurrentA: Math.min(leftA, controller.maxCurrentA) }
+      : controller;
+  const changed = withCircuit(setUp, { controller: held(circuit.controller) });
+  const own = setUp.panels.some(({ unit }) => unit.own !== undefined);
   return {
-    setUp: withCircuit(setUp, { controller }),
-    need: { what: `an MPPT controller, ${set}`, price: betterController },
+    setUp: own
+      ? {
+          ...changed,
+          panels: setUp.panels.map(({ unit, aims }) => ({
+            aims,
+            unit: unit.own === undefined ? unit : { ...unit, own: held(unit.own) },
+          })),
+        }
+      : changed,
+    need: { what: `the MPPT charging limit set to ${leftA} A`, price: 0 },
   };
 };
 
@@ -187,6 +207,12 @@ const mended = (setUp: SetUp, about: RemarkAbout, added: string | null, prices: 
   }
 };
 
+/**
+ * What is mended before the rest, last first: added panels of another voltage get their own controller, and one that cannot
+ * hold back its charge makes way, before the common one is made larger for nothing.
+ */
+const FIRST_MENDED: readonly RemarkAbout[] = ["charging current", "unlike volts"];
+
 /** More mends than kinds of remark are none: the last ones undo each other. */
 const MOST_MENDS = 12;
 
@@ -214,9 +240,8 @@ export const bundleOf = (setUp: SetUp, added: string | null, today: SetUp, price
         (added !== null && about === "unlike volts"),
     );
   for (let mend = 0; mend < MOST_MENDS; mend += 1) {
-    // Added panels of another voltage get their own controller before the common one is made larger for them.
     const found = [...unsafeNow()]
-      .sort((a, b) => Number(b.about === "unlike volts") - Number(a.about === "unlike volts"))
+      .sort((a, b) => FIRST_MENDED.indexOf(b.about) - FIRST_MENDED.indexOf(a.about))
       .map(({ about }) => mended(now, about, added, prices))
       .find((one) => one !== null);
     if (found === undefined || found === null) break;

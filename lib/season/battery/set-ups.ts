@@ -28,6 +28,8 @@ export interface Remedy {
   readonly unsafe: readonly CircuitRemark[];
 }
 
+const LIST = new Intl.ListFormat("en-GB", { type: "conjunction" });
+
 /** What is compared: today's set-up and what could be done about it. */
 export interface Choices {
   readonly asIs: SetUp;
@@ -64,7 +66,7 @@ export const choicesOf = (plan: Plan, skies: SeasonSkies): Choices => {
     const { setUp, needs, unsafe } = bundleOf({ ...asIs, ...change, name }, added, asIs, prices);
     return {
       setUp,
-      says: needs.length === 0 ? says : `${says}, with ${needs.map(({ what }) => what).join(" and ")}`,
+      says: needs.length === 0 ? says : `${says}, with ${LIST.format(needs.map(({ what }) => what))}`,
       price: price + sum(needs, (need) => need.price),
       needs,
       unsafe,

@@ -1,3 +1,4 @@
+import { checkCables } from "../../circuit/cable-drops.ts";
 import type { Plan } from "../../plan/plan.ts";
 import { bestLegForGood, legsInUse } from "../aiming/aims-of-plan.ts";
 import { type AimPlan, heldAim } from "../light/aim-plan.ts";
@@ -22,10 +23,11 @@ export interface Today {
  * A plan's set-up as it is: fixed panels where they are, those on the stand on its legs, or flat where the plan says so.
  *
  * @param skies of the season, by which legs are chosen
- * @throws PlanError for a nameplate that can't be true or a leg that can't stand
+ * @throws PlanError for a nameplate that can't be true, a leg that can't stand or a cable that can't be meant
  */
 export const todayOf = (plan: Plan, skies: SeasonSkies): Today => {
   const { circuit, battery, loads, worth } = plan;
+  checkCables(plan);
   const units = panelUnits(plan.panels);
   const onStand = units.filter(({ fixedAim }) => fixedAim === null);
   const settings = settingsOf(plan);

@@ -1,3 +1,4 @@
+import { cableProblems } from "../../../lib/circuit/cable-drops.ts";
 import { PlanError } from "../../../lib/plan/index.ts";
 import type { Plan } from "../../../lib/plan/plan.ts";
 import { settingsOf } from "../../../lib/season/index.ts";
@@ -37,6 +38,7 @@ export const problemsInUse = async (plan: Plan): Promise<readonly Problem[]> => 
   return [
     ...(await problemsOf(() => settingsOf(plan))),
     ...(await problemsOf(() => panelsOf(plan))),
+    ...cableProblems(plan),
     ...skies.slice(0, MOST_FROM_A_FILE).map((problem) => atItsField(plan, problem)),
   ];
 };

@@ -438,6 +438,7 @@ describe("outcomeOfDays, by hand", () => {
       tooColdWh: 4.9,
       lowest: 0.2,
       fullByNoonDays: 2,
+      longestWithoutFull: 1,
       residual: 1e-15,
     });
   });

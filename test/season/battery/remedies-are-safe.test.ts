@@ -71,6 +71,24 @@ describe("every remedy passes the checks of a build", () => {
     expect(remedy.setUp.panels[1].unit).toMatchObject({ howMany: 2, inSeries: 2 });
   });
 
+  test("what needs are named once, and no controller is bought to be replaced by the next", () => {
+    const small: PlanInput["battery"] = { chemistry: "AGM", capacityAh: 60 };
+    for (const changes of [
+      { circuit: TEN_AMPS, battery: small },
+      { circuit: TEN_AMPS, battery: small, worth: { secondPanel: TALL } },
+      { circuit: TEN_AMPS, battery: small, panels: [{ name: "pair", howMany: 2, module: { powerW: 100 } }] },
+    ]) {
+      for (const { needs, unsafe } of choicesFor(changes).remedies) {
+        const whats = needs.map(({ what }) => what);
+        expect(new Set(whats).size).toBe(whats.length);
+        expect(
+          whats.filter((what) => /^a[n ].*controller/.test(what) && !what.includes("its own")).length,
+        ).toBeLessThan(2);
+        expect(unsafe).toEqual([]);
+      }
+    }
+  });
+
   test("no remedy of any of these builds is left with a danger untold", () => {
     for (const changes of [
       { circuit: TEN_AMPS },

@@ -87,11 +87,26 @@ const higherController = (setUp: SetUp, { largerController }: Prices): Mended | 
   };
 };
 
+const chargeLimitA = ({ battery }: SetUp): number => (battery.capacityAh * battery.maxChargePerHourPct) / 100;
+
+/** In place of one that passes what the panels give, a controller that tracks and is told how much to charge with. */
+const trackingInstead = (setUp: SetUp, { betterController }: Prices): Mended | null => {
+  const inputs = controllerInputs(setUp.circuit, ratedPanels(setUp));
+  const maxCurrentA = Math.floor(chargeLimitA(setUp) / inputs.reduce((sum, { alike }) => sum + alike, 0));
+  if (maxCurrentA < 1) return null;
+  return {
+    setUp: withCircuit(setUp, { controller: controllerSchema.parse({ kind: "mppt", maxCurrentA }) }),
+    need: { what: `an MPPT controller set to charge with ${maxCurrentA} A at most`, price: betterController },
+  };
+};
+
 const largerController = (setUp: SetUp, prices: Prices): Mended | null => {
   const { circuit } = setUp;
   const { controller } = circuit;
   const shared = controllerInputs(circuit, ratedPanels(setUp)).filter((input) => input.shared);
   const strongA = Math.max(0, ...shared.map(shortCircuitA)) * circuit.strongLightFactor;
+  // One that lets through more than the battery takes would only have to make way again.
+  if (controller.kind === "pwm" && strongA > chargeLimitA(setUp)) return trackingInstead(setUp, prices);
   const amps = atLeast(CONTROLLER_AMPS, strongA);
   if (amps === undefined) return null;
   const larger =
@@ -124,22 +139,12 @@ const branchFuses = (setUp: SetUp, { branchFuse }: Prices): Mended | null => {
  * Controllers that track power can be told how much to charge with: a setting, no purchase. Where there are none the one that
  * passes what the panels give makes way for one that tracks.
  */
-const chargingLimit = (setUp: SetUp, { betterController }: Prices): Mended | null => {
-  const { circuit, battery } = setUp;
+const chargingLimit = (setUp: SetUp, prices: Prices): Mended | null => {
+  const { circuit } = setUp;
   const inputs = controllerInputs(circuit, ratedPanels(setUp));
-  const limitA = (battery.capacityAh * battery.maxChargePerHourPct) / 100;
+  const limitA = chargeLimitA(setUp);
   const tracking = inputs.filter(({ controller }) => controller.kind === "mppt");
-  if (tracking.length === 0) {
-    const maxCurrentA = Math.floor(limitA / inputs.reduce((sum, { alike }) => sum + alike, 0));
-    if (maxCurrentA < 1) return null;
-    return {
-      setUp: withCircuit(setUp, { controller: controllerSchema.parse({ kind: "mppt", maxCurrentA }) }),
-      need: {
-        what: `an MPPT controller set to charge with ${maxCurrentA} A at most`,
-        price: betterController,
-      },
-    };
-  }
+  if (tracking.length === 0) return trackingInstead(setUp, prices);
   const passedA = inputs
     .filter(({ controller }) => controller.kind === "pwm")
     .reduce((sum, input) => sum + input.alike * shortCircuitA(input) * circuit.strongLightFactor, 0);

@@ -23,7 +23,7 @@ const ROOMS = [
 const PARTS: Readonly<Record<string, readonly string[]>> = {
   season: ["light", "legs", "aiming", "battery", "sheet"],
   report: ["words", "table", "chart", "paper"],
-  "sky/climate": ["table", "place", "days"],
+  "sky/climate": ["table", "world", "place", "days"],
   "sky/weather": ["read", "lay"],
 };
 

@@ -421,6 +421,10 @@ writeTable(
     .map(radiationRecord),
 );
 
+/** Whole hours and degrees: recorders differ by 5 to 10 %, and a month's mean by more than half a degree from year to year. */
+const whole = (cell: string | undefined): string =>
+  cell === undefined || cell === "" ? "" : String(Math.round(Number(cell)) || 0);
+
 const sunshine = (file: string, prefix: string): Record<string, string>[] =>
   read(file).map((row) => ({
     ...head({
@@ -433,9 +437,9 @@ const sunshine = (file: string, prefix: string): Record<string, string>[] =>
       source: "sunshine",
     }),
     years: row.years_min ?? "",
-    ...Object.fromEntries(MONTHS.map((m) => [`sunshine_${two(m)}_h`, row[`sun_h_${two(m)}`] ?? ""])),
+    ...Object.fromEntries(MONTHS.map((m) => [`sunshine_${two(m)}_h`, whole(row[`sun_h_${two(m)}`])])),
     ...Object.fromEntries(
-      MONTHS.map((m) => [`air_mean_${two(m)}_degC`, row[`temp_mean_degC_${two(m)}`] ?? ""]),
+      MONTHS.map((m) => [`air_mean_${two(m)}_degC`, whole(row[`temp_mean_degC_${two(m)}`])]),
     ),
   }));
 

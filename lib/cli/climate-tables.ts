@@ -1,32 +1,25 @@
 import { resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { ClimateFrom } from "../plan/climate.ts";
-import { type ClimateTable, joinTables, parseClimateTable } from "../sky/climate/table/climate-table.ts";
+import { type ClimateTable, parseClimateTable } from "../sky/climate/table/climate-table.ts";
+import { type ShippedFile, shippedTable } from "../sky/climate/world/shipped-climates.ts";
 import { readTextFile } from "./read-file.ts";
 
 /** The largest shipped table has a quarter of a megabyte; a user's own has a few rows. */
 const LARGEST_TABLE_BYTES = 20_000_000;
 
-/** The shipped tables, best first. Their folder lies beside `lib` and beside `dist` alike. */
-const SHIPPED = ["radiation-stations", "sunshine-stations", "sunshine-stations-share-alike"] as const;
-
-const readTable = async (path: string, name: string): Promise<ClimateTable> =>
-  parseClimateTable(await readTextFile(path, LARGEST_TABLE_BYTES), name);
-
-const readShipped = async (): Promise<ClimateTable> =>
-  joinTables(
-    await Promise.all(
-      SHIPPED.map((name) =>
-        readTable(fileURLToPath(new URL(`../../data/climates/${name}.csv`, import.meta.url)), `${name}.csv`),
-      ),
-    ),
+/** The folder of the shipped tables lies beside `lib` and beside `dist` alike. */
+const readShipped = (file: ShippedFile): Promise<string> =>
+  readTextFile(
+    fileURLToPath(new URL(`../../data/climates/${file}.csv`, import.meta.url)),
+    LARGEST_TABLE_BYTES,
   );
 
 let shipped: Promise<ClimateTable> | null = null;
 
-/** The shipped climate tables as one, read once. */
+/** The shipped climates as one table, with the world; read once. */
 export const shippedClimates = (): Promise<ClimateTable> => {
-  shipped ??= readShipped();
+  shipped ??= shippedTable(readShipped);
   return shipped;
 };
 
@@ -41,7 +34,10 @@ export const planClimates = async (from: ClimateFrom, folder: string): Promise<C
     case "months":
       return { stations: [] };
     case "table":
-      return readTable(resolve(folder, from.file), from.file);
+      return parseClimateTable(
+        await readTextFile(resolve(folder, from.file), LARGEST_TABLE_BYTES),
+        from.file,
+      );
     default:
       return shippedClimates();
   }

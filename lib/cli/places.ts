@@ -1,5 +1,5 @@
 import { MEAN_MONTH_DAYS } from "../sky/climate/month-sun.ts";
-import { climateOfShares, nearestPlaces } from "../sky/climate/place/choose-place.ts";
+import { climateNear } from "../sky/climate/place/choose-place.ts";
 import { placeLine } from "../sky/climate/place/chosen-climate.ts";
 import { findPlaces } from "../sky/climate/place/find-place.ts";
 import { heightNote, placeHeight } from "../sky/climate/place/place-height.ts";
@@ -25,8 +25,8 @@ const help = `
   --most N         how many places at most, 1 to 100 [10]
   --json           as JSON on standard output, with twelve months each
 
-1674 places on every continent travel with the program: mean daily radiation of US and German typical
-years and some measured ones, and hours of sunshine elsewhere. A place's name or id goes into a plan:
+2381 places on every continent travel with the program: mean daily radiation of US and German typical
+years, of European normals and some measured years, hours of sunshine elsewhere, and a world grid. A place's name or id goes into a plan:
 "sky": { "source": "climate", "from": { "kind": "place", "name": "wmo-55591" } }
 
 Examples
@@ -84,8 +84,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
     stated === undefined
       ? ({ ...spot, elevationM: height?.elevationM ?? 0, heightBorrowed: true } as const)
       : { ...spot, elevationM: stated };
-  const shares = nearestPlaces(table, site);
-  const { climate, warnings } = climateOfShares("nearest places", shares, site, "fitted");
+  const { climate, warnings, shares } = climateNear(table, site);
   await deliver(
     {
       heading: null,

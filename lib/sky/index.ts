@@ -19,8 +19,8 @@ export type { DayMean } from "./climate/days/day-spread.ts";
 export { type SequenceOptions, type SkySequences, skySequences } from "./climate/days/sequences.ts";
 export { type MonthSun, monthSuns } from "./climate/month-sun.ts";
 export { climateByAnalogy } from "./climate/place/analogy.ts";
-export type { ClimateSite, PlaceShare } from "./climate/place/blend.ts";
-export { climateNear, distanceKm, nearestPlaces } from "./climate/place/choose-place.ts";
+export type { PlaceShare } from "./climate/place/blend.ts";
+export { climateNear, nearestPlaces } from "./climate/place/choose-place.ts";
 export {
   type ChoiceKind,
   type ChosenClimate,
@@ -30,6 +30,7 @@ export {
 export { climateOfPlace, findPlaces } from "./climate/place/find-place.ts";
 export { type PlaceHeight, placeHeight } from "./climate/place/place-height.ts";
 export { chosenClimate, climateNotes, isRough } from "./climate/place/plan-climate.ts";
+export { type ClimateSite, distanceKm, type HighSpot, type Spot } from "./climate/spot.ts";
 export {
   type ClimateStation,
   type MonthlyAir,

@@ -6,6 +6,7 @@
  */
 
 import { dayMemory, PUBLISHED_DAY_MEMORY } from "../../lib/sky/climate/day-memory.ts";
+import { airErrors, CONTINENTS, ofQuarter, QUARTERS, toldMonths, withinPct } from "./climate/anywhere.ts";
 import {
   type HourlyYear,
   MEASURED_YEARS,
@@ -183,3 +184,41 @@ for (const [month, name] of MONTHS.entries()) {
     told.filter((pair) => pair.month === month),
   );
 }
+
+title("What coordinates alone are told: each radiation station left out in turn, %");
+errorHead();
+const anywhere = toldMonths();
+for (const [name, months] of [
+  ["alone in its place", anywhere],
+  ["  typical years", anywhere.filter(({ station }) => station.source === "typical year")],
+  ["  30-year normals", anywhere.filter(({ station }) => station.source === "normal")],
+  ["  measured years", anywhere.filter(({ station }) => station.source === "measured year")],
+  [
+    "  within 30 degrees of the equator",
+    anywhere.filter(({ station }) => Math.abs(station.latitudeDeg) < 30),
+  ],
+  ["  above 1000 m", anywhere.filter(({ station }) => (station.elevationM ?? 0) > 1000)],
+  ["no radiation station within 500 km", toldMonths(500)],
+] as const) {
+  errorLine(name, months);
+}
+for (const [month, name] of MONTHS.entries()) {
+  errorLine(
+    `  ${name}`,
+    anywhere.filter((pair) => pair.month === month),
+  );
+}
+
+title("Is the uncertainty honest? Left-out months within one and two of their own standard deviations, %");
+for (const [continent, on] of Object.entries(CONTINENTS)) {
+  for (const [index, quarter] of QUARTERS.entries()) {
+    const months = ofQuarter(anywhere, index, on);
+    console.log(
+      `${`${continent}, ${quarter}`.padEnd(32)}${cell(String(months.length))}${cell(withinPct(months, 1).toFixed(0))}${cell(withinPct(months, 2).toFixed(0))}`,
+    );
+  }
+}
+const air = airErrors(anywhere);
+console.log(
+  `\nAir of a left-out place: lowest ${air.lowK.toFixed(1)} K (mean ${signed(air.lowBiasK)}), highest ${air.highK.toFixed(1)} K (mean ${signed(air.highBiasK)})`,
+);

@@ -6,8 +6,8 @@ import { globalOfSunshine } from "./sunshine.ts";
 /** Twelve values, January first. */
 export type Twelve = readonly number[];
 
-/** How a row's light was come by; it decides how far the row is trusted. */
-export const STATION_SOURCES = ["typical year", "measured year", "sunshine", "own table"] as const;
+/** How a row's light was come by; it decides how far the row is trusted. A normal is a mean of thirty years measured. */
+export const STATION_SOURCES = ["normal", "typical year", "measured year", "sunshine", "own table"] as const;
 
 export type StationSource = (typeof STATION_SOURCES)[number];
 

@@ -1,11 +1,9 @@
 import type { ClimateFrom } from "../../../lib/plan/climate.ts";
-import {
-  type ClimateTable,
-  joinTables,
-  parseClimateTable,
-} from "../../../lib/sky/climate/table/climate-table.ts";
+import { type ClimateTable, parseClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
+import { type ShippedFile, shippedTable } from "../../../lib/sky/climate/world/shipped-climates.ts";
 import { PlanError } from "../../../lib/units/problem.ts";
 import { weatherText } from "../weather/files.ts";
+import { turnedBack } from "../weather/turn-back.ts";
 import { unpacked } from "../weather/unpack.ts";
 
 /** The shipped climate tables, loaded when a plan first asks for one. */
@@ -14,22 +12,17 @@ const FILES = import.meta.glob<string>("../../../data/climates/*.csv", {
   import: "default",
 });
 
-const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
-
-const readShipped = async (): Promise<ClimateTable> =>
-  joinTables(
-    await Promise.all(
-      Object.entries(FILES).map(async ([path, load]) =>
-        parseClimateTable(await unpacked(await load()), nameOf(path)),
-      ),
-    ),
-  );
+const readShipped = async (file: ShippedFile): Promise<string> => {
+  const load = FILES[`../../../data/climates/${file}.csv`];
+  if (load === undefined) throw new RangeError(`shippedClimates: expected a shipped file, received ${file}`);
+  return turnedBack(await unpacked(await load()));
+};
 
 let shipped: Promise<ClimateTable> | null = null;
 
-/** The shipped climate tables as one, read once. */
+/** The shipped climates as one table, with the world; read once. */
 export const shippedClimates = (): Promise<ClimateTable> => {
-  shipped ??= readShipped();
+  shipped ??= shippedTable(readShipped);
   return shipped;
 };
 

@@ -1,3 +1,4 @@
+import { turnedBack } from "./turn-back.ts";
 import { unpacked } from "./unpack.ts";
 
 /** Weather files that travel with the notebooks, loaded when a plan asks for one. */
@@ -36,5 +37,5 @@ export const shippedWeatherPlace = (file: string): Sidecar["place"] | null => {
 /** The text of a shipped weather file, or `null` when none has that name. */
 export const shippedWeather = async (file: string): Promise<string | null> => {
   const found = Object.entries(FILES).find(([path]) => nameOf(path) === nameOf(file));
-  return found === undefined ? null : unpacked(await found[1]());
+  return found === undefined ? null : turnedBack(await unpacked(await found[1]()));
 };

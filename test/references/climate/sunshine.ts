@@ -1,9 +1,11 @@
 /** Radiation read out of sunshine, against the radiation stations of the shipped tables. */
+
 import { readFileSync } from "node:fs";
 import { group } from "d3";
 import type { SunshineRelation } from "../../../lib/plan/climate.ts";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
-import { distanceKm, nearestPlaces } from "../../../lib/sky/climate/place/choose-place.ts";
+import { nearestPlaces } from "../../../lib/sky/climate/place/choose-place.ts";
+import { distanceKm } from "../../../lib/sky/climate/spot.ts";
 import { type ClimateStation, monthlyClearness, monthlyGlobal } from "../../../lib/sky/climate/station.ts";
 import {
   type ClimateTable,
@@ -35,7 +37,7 @@ export interface MonthPair {
 }
 
 /** Months too dark to be judged by their relative error: below 0.1 kWh/m2 a day. */
-const LEAST_LIGHT = 0.1;
+export const LEAST_LIGHT = 0.1;
 
 const pairsOf = (station: ClimateStation, clearness: ArrayLike<number>): readonly MonthPair[] => {
   const suns = monthSuns(station.latitudeDeg);

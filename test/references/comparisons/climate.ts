@@ -8,11 +8,13 @@ import {
 } from "../../../lib/plane/mean-day.ts";
 import { dayMemory, PUBLISHED_DAY_MEMORY } from "../../../lib/sky/climate/day-memory.ts";
 import { ATOMS, addSpread } from "../../../lib/sky/climate/days/clearness-spread.ts";
+import type { StationSource } from "../../../lib/sky/climate/station.ts";
 import { clearnessOfSunshine } from "../../../lib/sky/climate/sunshine.ts";
 import { erbsMonthly } from "../../../lib/sky/diffuse-share/erbs.ts";
 import { dailyExtraterrestrial } from "../../../lib/sky/extraterrestrial.ts";
 import { geometricDayHours, sunsetHourAngleDeg } from "../../../lib/sun/hour-angle.ts";
 import { cooperDeclinationDeg } from "../../../lib/sun/orbit.ts";
+import { airErrors, CONTINENTS, ofQuarter, QUARTERS, toldMonths, withinPct } from "../climate/anywhere.ts";
 import { type HourlyYear, MEASURED_YEARS, stationDays, TYPICAL_YEARS } from "../climate/hourly-year.ts";
 import { hoursAgainstMonths, sizeBelow } from "../climate/hours-against-months.ts";
 import { type ManualPlane, manualPlanes } from "../climate/manual.ts";
@@ -136,6 +138,29 @@ const publishedMemoryCase = (places: readonly HourlyYear[]): Case => {
     mean((place) => stationMemory(stationDays(place)).correlation),
     0.04,
   );
+};
+
+/** Errors of left-out stations, all together and by what they are. */
+const toldCases = (): readonly Case[] => {
+  const told = toldMonths();
+  const all = estimateError(told);
+  const of = (source: StationSource) =>
+    estimateError(told.filter(({ station }) => station.source === source));
+  const [typical, normal] = [of("typical year"), of("normal")];
+  const warm = estimateError(told.filter(({ station }) => Math.abs(station.latitudeDeg) < 30));
+  return [
+    nearZero("all, month", all.monthPct, 10.5),
+    nearZero("all, year", all.yearPct, 4.5),
+    nearZero("all, bias", all.biasPct, 1.5),
+    nearZero("typical years, month", typical.monthPct, 11),
+    nearZero("typical years, year", typical.yearPct, 4.5),
+    nearZero("typical years, bias", typical.biasPct, 1.5),
+    nearZero("normals, month", normal.monthPct, 5.6),
+    nearZero("normals, year", normal.yearPct, 3.6),
+    nearZero("normals, bias", normal.biasPct, 1.5),
+    nearZero("within 30 degrees of the equator, month", warm.monthPct, 10.5),
+    nearZero("within 30 degrees of the equator, bias", warm.biasPct, 1.5),
+  ];
 };
 
 const withoutPolarNight = TYPICAL_YEARS.filter(({ latitudeDeg }) => Math.abs(latitudeDeg) < 66);
@@ -294,7 +319,67 @@ export const climate: readonly Comparison[] = [
     },
   },
   {
-    quantity: "what a newcomer is told: each radiation station left out, from its neighbours",
+    quantity: "what coordinates alone are told: each radiation station left out; month, year, bias",
+    reference: "305 US and German typical years, measured years and 30-year normals",
+    unit: "%",
+    cause:
+      "a month of a typical year is one real month: the nearest other typical year is 15 % off; normals know better",
+    count: 11,
+    cases: toldCases,
+  },
+  {
+    quantity: "the same, with no radiation station within 500 km, as in most of the world",
+    reference: "as above",
+    unit: "%",
+    cause: "what sunshine hours and a field some 300 km fine can tell",
+    count: 3,
+    cases: () => {
+      const { monthPct, yearPct, biasPct } = estimateError(toldMonths(500));
+      return [
+        nearZero("month", monthPct, 12),
+        nearZero("year", yearPct, 5.5),
+        nearZero("bias", biasPct, 1.5),
+      ];
+    },
+  },
+  {
+    quantity: "left-out months within one and two of their own standard deviations, by quarter and continent",
+    reference: "68 and 95 of a hundred; the stations above",
+    unit: "%",
+    cause:
+      "errors are more peaked than normal ones: many small, a few large; in Europe most left-out years are normals, which err little",
+    count: 16,
+    cases: () => {
+      const told = toldMonths();
+      return Object.entries(CONTINENTS).flatMap(([name, on]) =>
+        QUARTERS.flatMap((quarter, index) => {
+          const months = ofQuarter(told, index, on);
+          return [
+            absolute(`${name}, ${quarter}, one`, withinPct(months, 1), 68.3, name === "Europe" ? 9 : 5.5),
+            absolute(`${name}, ${quarter}, two`, withinPct(months, 2), 95.4, 6),
+          ];
+        }),
+      );
+    },
+  },
+  {
+    quantity: "lowest and highest air of a month where nobody measures: root-mean-square, mean",
+    reference: "typical and measured years of the shipped tables, each left out",
+    unit: "K",
+    cause: "one real month each, which is 1 to 2 K from its mean; valleys",
+    count: 4,
+    cases: () => {
+      const { lowK, highK, lowBiasK, highBiasK } = airErrors(toldMonths());
+      return [
+        nearZero("lowest, rms", lowK, 2.2),
+        nearZero("highest, rms", highK, 2.4),
+        nearZero("lowest, mean", lowBiasK, 0.3),
+        nearZero("highest, mean", highBiasK, 0.3),
+      ];
+    },
+  },
+  {
+    quantity: "what the nearest places alone tell: each radiation station left out, from its neighbours",
     reference: "265 US and German typical years",
     unit: "%",
     cause:

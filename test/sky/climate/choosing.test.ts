@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { climateByAnalogy } from "../../../lib/sky/climate/place/analogy.ts";
 import { ANALOGY_PLACES } from "../../../lib/sky/climate/place/analogy-places.ts";
-import { climateNear, distanceKm, nearestPlaces } from "../../../lib/sky/climate/place/choose-place.ts";
+import { climateNear, nearestPlaces } from "../../../lib/sky/climate/place/choose-place.ts";
 import {
   type ChosenClimate,
   placeLine,
@@ -9,6 +9,7 @@ import {
 } from "../../../lib/sky/climate/place/chosen-climate.ts";
 import { climateOfPlace, findPlaces } from "../../../lib/sky/climate/place/find-place.ts";
 import { chosenClimate, climateNotes, isRough } from "../../../lib/sky/climate/place/plan-climate.ts";
+import { distanceKm } from "../../../lib/sky/climate/spot.ts";
 import type { ClimateStation } from "../../../lib/sky/climate/station.ts";
 import type { ClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
 import { complaintsOf, counted, station, twelve } from "./stations.ts";

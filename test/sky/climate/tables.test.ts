@@ -2,7 +2,8 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
 import { monthlyClearness, monthlyGlobal } from "../../../lib/sky/climate/station.ts";
-import { parseClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
+import { parseCheckedTable, parseClimateTable } from "../../../lib/sky/climate/table/climate-table.ts";
+import { LIGHT_TABLES } from "../../../lib/sky/climate/world/shipped-climates.ts";
 import { PlanError } from "../../../lib/units/problem.ts";
 import { shipped, shippedText } from "./shipped.ts";
 
@@ -31,7 +32,11 @@ const problemsOf = (csv: string): readonly string[] => {
 
 describe("shipped tables", () => {
   test("hold every station they say, in the units they say", () => {
-    expect(shipped.stations).toHaveLength(274 + 1268 + 132);
+    expect(shipped.stations).toHaveLength(274 + 39 + 1268 + 668 + 132);
+    // What is read without looking is what the careful reader makes of it.
+    for (const name of LIGHT_TABLES) {
+      expect(parseCheckedTable(shippedText(name), name)).toEqual(parseClimateTable(shippedText(name), name));
+    }
     expect(new Set(shipped.stations.map(({ id }) => id)).size).toBe(shipped.stations.length);
     const denver = shipped.stations.find(({ id }) => id === "tmy3-725650");
     expect(denver).toMatchObject({ place: "Denver, CO", country: "United States", source: "typical year" });
@@ -44,7 +49,7 @@ describe("shipped tables", () => {
     expect(year).toBeLessThan(1680);
   });
 
-  test.each(["radiation-stations", "sunshine-stations", "sunshine-stations-share-alike"])(
+  test.each([...LIGHT_TABLES, "air-normals", "air-typical-years", "world-clearness", "world-air"])(
     "%s carries its sources, licences and every column's meaning",
     (name) => {
       const sidecar = JSON.parse(
@@ -54,7 +59,8 @@ describe("shipped tables", () => {
       for (const source of sidecar.sources) expect(source.licence).toMatch(/\S/);
       const headers = shippedText(name).split("\r\n")[0].split(",");
       const documented = Object.keys(sidecar.columns);
-      for (const header of headers) expect(documented).toContain(header.replace(/_\d\d(?=_|$)/, "_MM"));
+      for (const header of headers)
+        expect(documented).toContain(header.replace(/_\d\d(?=_|$)/, "_MM").replace(/^at_.*/, "at_LONGITUDE"));
     },
   );
 

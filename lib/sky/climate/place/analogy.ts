@@ -1,10 +1,10 @@
 import type { AnalogyKind, SunshineRelation } from "../../../plan/climate.ts";
 import { PlanError } from "../../../units/problem.ts";
+import { type ClimateSite, distanceKm } from "../spot.ts";
 import { monthlyClearness, type Twelve } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
 import { ANALOGY_PLACES } from "./analogy-places.ts";
-import { blendClimate, type ClimateSite, type PlaceShare } from "./blend.ts";
-import { distanceKm } from "./choose-place.ts";
+import { blendClimate, type PlaceShare } from "./blend.ts";
 import type { ChosenClimate } from "./chosen-climate.ts";
 
 const finite = (values: Twelve): Twelve => values.filter(Number.isFinite);

@@ -1,11 +1,9 @@
-/**
- * One climate out of several places: their clearness, warmth and wind, each weighed.
- */
 import type { SunshineRelation } from "../../../plan/climate.ts";
 import type { Climate, ClimateUncertainty } from "../climate.ts";
 import { dayMemory } from "../day-memory.ts";
 import { dailyRangeK, MEAN_SHARE } from "../day-temperature.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, monthSuns } from "../month-sun.ts";
+import type { ClimateSite } from "../spot.ts";
 import {
   type ClimateStation,
   type MonthlyAir,
@@ -16,6 +14,9 @@ import {
 } from "../station.ts";
 import { SUNSHINE_YEAR_SPREAD, sunshineMonthSpread } from "../sunshine.ts";
 import { windShareAtHeight } from "../wind-height.ts";
+/**
+ * One climate out of several places: their clearness, warmth and wind, each weighed.
+ */
 
 /** A place that has a part in a climate. */
 export interface PlaceShare {
@@ -26,19 +27,6 @@ export interface PlaceShare {
   readonly heightDifferenceM: number | null;
   /** Part in the climate, 0..1; the parts sum to 1. */
   readonly weight: number;
-}
-
-/** A place on the map. */
-export interface Spot {
-  readonly latitudeDeg: number;
-  readonly longitudeDeg: number;
-}
-
-/** Where a climate is wanted. */
-export interface ClimateSite extends Spot {
-  readonly elevationM: number;
-  /** The height was taken from a place near, not stated: air is brought to it, but no place is chosen by it. */
-  readonly heightBorrowed?: true;
 }
 
 const MONTHS = Array.from({ length: 12 }, (_, month) => month);

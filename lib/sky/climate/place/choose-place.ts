@@ -1,26 +1,20 @@
+import { ANALOGY_KINDS, type SunshineRelation } from "../../../plan/climate.ts";
+import { PlanError } from "../../../units/problem.ts";
+import type { Climate } from "../climate.ts";
+import { dayMemory, PUBLISHED_DAY_MEMORY } from "../day-memory.ts";
+import type { ClimateSite } from "../spot.ts";
+import { distanceKm } from "../spot.ts";
+import type { ClimateStation, StationSource } from "../station.ts";
+import type { ClimateTable } from "../table/climate-table.ts";
+import { climateAnywhere } from "../world/climate-anywhere.ts";
+import type { Influence } from "../world/light-anywhere.ts";
+import type { World } from "../world.ts";
+import { blendClimate, type PlaceShare } from "./blend.ts";
+import { type ChosenClimate, placeLine } from "./chosen-climate.ts";
+
 /**
  * Which places speak for a site: the nearest, weighed by distance, height and kind of source.
  */
-
-import { ANALOGY_KINDS, type SunshineRelation } from "../../../plan/climate.ts";
-import { clampedAsin, toRadians } from "../../../units/angle.ts";
-import { PlanError } from "../../../units/problem.ts";
-import type { Climate } from "../climate.ts";
-import type { ClimateStation, StationSource } from "../station.ts";
-import type { ClimateTable } from "../table/climate-table.ts";
-import { blendClimate, type ClimateSite, type PlaceShare, type Spot } from "./blend.ts";
-import { type ChosenClimate, placeLine } from "./chosen-climate.ts";
-
-/** Mean radius of the Earth, km (IUGG). */
-const EARTH_KM = 6371;
-
-/** Great-circle distance in km (haversine). */
-export const distanceKm = (a: Spot, b: Spot): number => {
-  const [from, to] = [toRadians(a.latitudeDeg), toRadians(b.latitudeDeg)];
-  const half = Math.sin((to - from) / 2) ** 2;
-  const round = Math.sin(toRadians(b.longitudeDeg - a.longitudeDeg) / 2) ** 2;
-  return 2 * EARTH_KM * clampedAsin(Math.sqrt(half + Math.cos(from) * Math.cos(to) * round));
-};
 
 /*
  * The numbers below were chosen by leaving out each radiation station in turn (`npm run validate:climate` prints the
@@ -36,6 +30,7 @@ const UNKNOWN_HEIGHT_KM = 0.2;
 /** Nearer than this is all alike. */
 const NEAR_KM = 50;
 const TRUST: Readonly<Record<StationSource, number>> = {
+  normal: 1,
   "typical year": 1,
   "own table": 1,
   "measured year": 0.5,
@@ -170,17 +165,62 @@ export const climateOfShares = (
   };
 };
 
+/** Places named at most, and the least part of what all say that is worth a name. */
+const NAMED = { most: PLACES, share: LEAST_SHARE } as const;
+
+/** Places that spoke most for a site, nearest first; their parts are of what the named ones say. */
+const namedShares = (influences: readonly Influence[], site: ClimateSite): readonly PlaceShare[] => {
+  const spoke = influences.filter(({ weight, distanceKm: away }) => weight > 0 && away <= TOO_FAR_KM);
+  const all = spoke.reduce((sum, { weight }) => sum + weight, 0);
+  const named = spoke.slice(0, NAMED.most).filter(({ weight }) => weight >= NAMED.share * all);
+  const sum = named.reduce((total, { weight }) => total + weight, 0);
+  // For people the nearest comes first, whoever weighs most.
+  return named
+    .toSorted((a, b) => a.distanceKm - b.distanceKm)
+    .map(({ station, distanceKm: away, weight }) => ({
+      station,
+      distanceKm: away,
+      heightDifferenceM: station.elevationM === null ? null : site.elevationM - station.elevationM,
+      weight: weight / sum,
+    }));
+};
+
+/** The climate of a site from all that is known: field, places near, world. */
+const climateFromWorld = (table: ClimateTable, world: World, site: ClimateSite): ChosenClimate => {
+  const { climate, influences } = climateAnywhere(table, world, site);
+  const shares = namedShares(influences, site);
+  const places = shares.map(placeLine).join("; ");
+  return {
+    kind: "nearest places",
+    climate: {
+      ...climate,
+      dayMemory:
+        shares.length === 0
+          ? PUBLISHED_DAY_MEMORY
+          : shares.reduce((sum, { station, weight }) => sum + weight * dayMemory(station.dayMemory), 0),
+    },
+    shares,
+    says: shares.length === 0 ? "a world grid, some 300 km fine" : `${places}; and a world grid`,
+    warnings:
+      shares.length === 0
+        ? [`No place is within ${TOO_FAR_KM} km: coasts, islands and mountains have a climate of their own.`]
+        : [...distanceWarnings(shares, site), ...sourceWarnings(shares, site.latitudeDeg)],
+  };
+};
+
 /**
- * The climate of a site from the nearest places of a table.
+ * The climate of a site from the places of a table: with what is known of the world where the table has it, else from the
+ * nearest alone.
  *
- * @param relation how sunshine is read [fitted]
- * @throws PlanError when no place is within 700 km, naming the climates by analogy
+ * @param relation how sunshine is read [fitted]; with the published constants the nearest places speak alone
+ * @throws PlanError when the table knows nothing of the world and no place is within 700 km, naming the climates by analogy
  */
 export const climateNear = (
   table: ClimateTable,
   site: ClimateSite,
   relation: SunshineRelation = "fitted",
 ): ChosenClimate => {
+  if (table.world !== undefined && relation === "fitted") return climateFromWorld(table, table.world, site);
   const shares = nearestPlaces(table, site);
   const nearest = Math.min(...shares.map((share) => share.distanceKm));
   if (!(nearest <= TOO_FAR_KM)) {

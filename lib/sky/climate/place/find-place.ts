@@ -1,14 +1,15 @@
-/**
- * Places of a table by name.
- */
 import { ANALOGY_KINDS, type SunshineRelation } from "../../../plan/climate.ts";
 import { nearestName } from "../../../plan/nearest-name.ts";
 import { PlanError } from "../../../units/problem.ts";
+import { type ClimateSite, distanceKm, type Spot } from "../spot.ts";
 import type { ClimateStation } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
-import type { ClimateSite, Spot } from "./blend.ts";
-import { climateOfShares, distanceKm } from "./choose-place.ts";
+import { climateOfShares } from "./choose-place.ts";
 import type { ChosenClimate } from "./chosen-climate.ts";
+
+/**
+ * Places of a table by name.
+ */
 
 /** Letters and digits only, without accents, in small letters: `Sao Paulo` finds `São-Paulo`. */
 const plain = (text: string): string =>

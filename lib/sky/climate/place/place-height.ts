@@ -1,7 +1,6 @@
 import type { ClimateFrom } from "../../../plan/climate.ts";
+import { distanceKm, type Spot } from "../spot.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
-import type { Spot } from "./blend.ts";
-import { distanceKm } from "./choose-place.ts";
 import { namedPlace } from "./find-place.ts";
 
 /** A height above the sea, and the place that it is of. */

@@ -1,16 +1,18 @@
-/**
- * The climate that a plan asks for.
- */
 import type { ClimateFrom, StatedMonths, SunshineRelation } from "../../../plan/climate.ts";
 import { PlanError } from "../../../units/problem.ts";
+import type { ClimateSite } from "../spot.ts";
 import { MJ_PER_KWH, type MonthlyLight } from "../station.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
 import { type GlobalUnit, lightProblems } from "../table/light-checks.ts";
 import { climateByAnalogy } from "./analogy.ts";
-import { blendClimate, type ClimateSite } from "./blend.ts";
+import { blendClimate } from "./blend.ts";
 import { climateNear } from "./choose-place.ts";
 import { type ChosenClimate, uncertaintyLine } from "./chosen-climate.ts";
 import { climateOfPlace } from "./find-place.ts";
+
+/**
+ * The climate that a plan asks for.
+ */
 
 /** The light as stated, with the field it was stated in. */
 const lightOf = (stated: StatedMonths): { readonly light: MonthlyLight; readonly field: string } => {

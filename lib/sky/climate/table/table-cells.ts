@@ -1,8 +1,13 @@
 /**
  * Cells of a climate table: a row's numbers, and complaints about what stands there and can't be meant.
  */
+import Papa from "papaparse";
 import type { Problem } from "../../../units/problem.ts";
 import type { Twelve } from "../station.ts";
+
+/** The cells of a shipped CSV, line by line. */
+export const linesOf = (csvText: string): readonly (readonly string[])[] =>
+  Papa.parse<string[]>(csvText.trim(), { delimiter: ",", newline: "\r\n" }).data;
 
 export type Row = Readonly<Record<string, string>>;
 
@@ -12,7 +17,8 @@ export const MONTHS = Array.from({ length: 12 }, (_, index) => String(index + 1)
 export const isEmpty = (text: unknown): boolean => text === undefined || String(text).trim() === "";
 
 /** The number in a cell; NaN where it is empty or holds something else. */
-export const numberIn = (text: string | undefined): number => (isEmpty(text) ? Number.NaN : Number(text));
+export const numberIn = (text: string | undefined): number =>
+  text === undefined || text === "" || isEmpty(text) ? Number.NaN : Number(text);
 
 export const twelveIn = (row: Row, before: string, after: string): Twelve =>
   MONTHS.map((month) => numberIn(row[`${before}${month}${after}`]));

@@ -28,6 +28,39 @@ interface Point {
 const smoothed = (dayWh: Float64Array): ArrayLike<number> =>
   dayWh.length < 3 * SMOOTHING_DAYS ? dayWh : blur(Array.from(dayWh), SMOOTHING_DAYS);
 
+/** What a chart of a season is drawn from. */
+interface Drawn {
+  readonly yields: SeasonYield;
+  readonly styles: readonly SettingStyle[];
+  readonly dates: readonly Date[];
+  readonly points: readonly Point[];
+  /** The most that any setting brings on each day under a clear sky. */
+  readonly ceiling: readonly { readonly date: Date; readonly clearWh: number }[];
+}
+
+const drawnOf = (yields: SeasonYield): Drawn => {
+  const { days, settings } = yields;
+  const styles = settingStyles(settings);
+  const dates = days.map(({ date }) => new Date(date));
+  const points = settings.flatMap((setting, index): Point[] => {
+    const dayWh = judgedWh(setting);
+    const smooth = smoothed(dayWh);
+    return dates.map((date, day) => ({
+      date,
+      name: styles[index].name,
+      colour: styles[index].colour,
+      dayWh: dayWh[day],
+      smoothWh: smooth[day],
+      clearWh: setting.clearWh[day],
+    }));
+  });
+  const ceiling = dates.map((date, day) => ({
+    date,
+    clearWh: max(settings, ({ clearWh }) => clearWh[day]) ?? 0,
+  }));
+  return { yields, styles, dates, points, ceiling };
+};
+
 interface BestRun {
   readonly setting: number;
   readonly first: number;
@@ -44,11 +77,7 @@ const bestRuns = (best: Uint8Array): readonly BestRun[] =>
   }, []);
 
 /** The p10 to p90 band of the setting that does best when left alone, where a spread between skies is known. */
-const bandArea = (
-  yields: SeasonYield,
-  dates: readonly Date[],
-  styles: readonly SettingStyle[],
-): readonly Plot.Markish[] => {
+const bandArea = ({ yields, dates, styles }: Drawn): readonly Plot.Markish[] => {
   const single = bestSingle(yields);
   const { band } = yields.settings[single];
   if (band === null) return [];
@@ -84,6 +113,60 @@ const tipText = (yields: SeasonYield, day: number): string => {
   return [dayText(new Date(yields.days[day].date)), ...lines].join("\n");
 };
 
+/** Each day's own value as a dot, and the clear-sky bound of each setting as a dashed line. */
+const singleDays = ({ points }: Drawn): readonly Plot.Markish[] => [
+  Plot.line(points, {
+    x: "date",
+    y: "clearWh",
+    z: "name",
+    stroke: "colour",
+    strokeWidth: 1,
+    strokeDasharray: "2 3",
+    strokeOpacity: 0.75,
+  }),
+  Plot.dot(points, { x: "date", y: "dayWh", r: 1.4, fill: "colour", fillOpacity: 0.45 }),
+];
+
+/** The strip along the foot that tells which setting is best on each day. */
+const bestStrip = ({ yields, styles, dates }: Drawn, pxPerUnit: number): readonly Plot.Markish[] => {
+  const topWh = -FOOT_PX / pxPerUnit / 2;
+  return [
+    Plot.rectY(bestRuns(yields.best), {
+      x1: ({ first }: BestRun) => dates[first],
+      x2: ({ last }: BestRun) => new Date(dates[last].getTime() + DAY_MS),
+      y1: topWh,
+      y2: topWh - FOOT_PX / pxPerUnit,
+      fill: ({ setting }: BestRun) => styles[setting].colour,
+      shapeRendering: "crispEdges",
+      clip: false,
+      ariaLabel: "best setting of each day",
+    }),
+    Plot.text(["best setting"], {
+      frameAnchor: "bottom-right",
+      textAnchor: "start",
+      dx: 8,
+      dy: FOOT_PX + 6,
+      fill: colour("muted"),
+    }),
+  ];
+};
+
+/** The line and the words that follow the pointer. */
+const pointed = ({ yields, dates, ceiling }: Drawn): readonly Plot.Markish[] => [
+  Plot.ruleX(dates, Plot.pointerX({ x: (date: Date) => date, stroke: colour("ink"), strokeOpacity: 0.5 })),
+  Plot.tip(
+    dates,
+    Plot.pointerX({
+      x: (date: Date) => date,
+      y: (_: Date, day: number) => ceiling[day].clearWh,
+      title: (_: Date, day: number) => tipText(yields, day),
+      fill: colour("paper"),
+      stroke: colour("muted"),
+      lineHeight: 1.35,
+    }),
+  ),
+];
+
 /**
  * Watt-hours a day for each setting across a season: what is expected as a smoothed line over the days' own points,
  * the clear-sky bound as the envelope behind them, and along the foot the setting that is best on each day.
@@ -91,33 +174,19 @@ const tipText = (yields: SeasonYield, day: number): string => {
  * @returns an SVG element whose `value` is the day under the pointer
  */
 export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGElement => {
-  const { days, settings, best } = yields;
-  const styles = settingStyles(settings);
-  const dates = days.map(({ date }) => new Date(date));
+  const { days, settings } = yields;
+  const drawn = drawnOf(yields);
+  const { styles, points, ceiling } = drawn;
   const cloudIn = settings.some(({ expectedWh }) => expectedWh !== null);
-  const smooth = settings.map((setting) => smoothed(judgedWh(setting)));
-  const points = settings.flatMap((setting, index): Point[] =>
-    dates.map((date, day) => ({
-      date,
-      name: styles[index].name,
-      colour: styles[index].colour,
-      dayWh: judgedWh(setting)[day],
-      smoothWh: smooth[index][day],
-      clearWh: setting.clearWh[day],
-    })),
-  );
-  const ceiling = dates.map((date, day) => ({
-    date,
-    clearWh: max(settings, ({ clearWh }) => clearWh[day]) ?? 0,
-  }));
   const top = Math.max(1, max(points, ({ dayWh, clearWh }) => Math.max(dayWh, clearWh)) ?? 1) * 1.04;
-
   const narrow = isNarrow(frame);
   const room = narrow ? 96 : 132;
   const height = frame.height ?? (narrow ? 340 : 430);
   const pxPerUnit = (height - MARGIN.top - MARGIN.bottom) / top;
-  const footY = -FOOT_PX / pxPerUnit / 2;
-
+  const ends = styles.map((style, index) => ({
+    ...style,
+    endsAt: points[(index + 1) * days.length - 1].smoothWh,
+  }));
   return drawChart(frame, {
     name: cloudIn
       ? "Expected watt-hours a day for each setting"
@@ -138,7 +207,7 @@ export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGEleme
         fillOpacity: 0.55,
         curve: "monotone-x",
       }),
-      ...bandArea(yields, dates, styles),
+      ...bandArea(drawn),
       ...valueAxis(cloudIn ? "Wh a day" : "Wh a day, clear sky", narrow ? 4 : 6),
       Plot.axisX({
         anchor: "bottom",
@@ -148,20 +217,7 @@ export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGEleme
         label: null,
         color: colour("muted"),
       }),
-      ...(cloudIn
-        ? [
-            Plot.line(points, {
-              x: "date",
-              y: "clearWh",
-              z: "name",
-              stroke: "colour",
-              strokeWidth: 1,
-              strokeDasharray: "2 3",
-              strokeOpacity: 0.75,
-            }),
-            Plot.dot(points, { x: "date", y: "dayWh", r: 1.4, fill: "colour", fillOpacity: 0.45 }),
-          ]
-        : []),
+      ...(cloudIn ? singleDays(drawn) : []),
       Plot.line(points, {
         x: "date",
         y: "smoothWh",
@@ -171,23 +227,7 @@ export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGEleme
         curve: "monotone-x",
       }),
       Plot.ruleY([0], { stroke: colour("muted") }),
-      Plot.rectY(bestRuns(best), {
-        x1: ({ first }: BestRun) => dates[first],
-        x2: ({ last }: BestRun) => new Date(dates[last].getTime() + DAY_MS),
-        y1: footY,
-        y2: footY - FOOT_PX / pxPerUnit,
-        fill: ({ setting }: BestRun) => styles[setting].colour,
-        shapeRendering: "crispEdges",
-        clip: false,
-        ariaLabel: "best setting of each day",
-      }),
-      Plot.text(["best setting"], {
-        frameAnchor: "bottom-right",
-        textAnchor: "start",
-        dx: 8,
-        dy: FOOT_PX + 6,
-        fill: colour("muted"),
-      }),
+      ...bestStrip(drawn, pxPerUnit),
       ...(cloudIn
         ? [
             Plot.text([areaWords(yields, narrow)], {
@@ -199,25 +239,8 @@ export const seasonChart = (yields: SeasonYield, frame: ChartFrame): SVGSVGEleme
             }),
           ]
         : []),
-      ...endLabels(
-        styles.map((style, index) => ({ ...style, endsAt: smooth[index][days.length - 1] })),
-        { pxPerUnit, top, room },
-      ),
-      Plot.ruleX(
-        dates,
-        Plot.pointerX({ x: (date: Date) => date, stroke: colour("ink"), strokeOpacity: 0.5 }),
-      ),
-      Plot.tip(
-        dates,
-        Plot.pointerX({
-          x: (date: Date) => date,
-          y: (_: Date, day: number) => ceiling[day].clearWh,
-          title: (_: Date, day: number) => tipText(yields, day),
-          fill: colour("paper"),
-          stroke: colour("muted"),
-          lineHeight: 1.35,
-        }),
-      ),
+      ...endLabels(ends, { pxPerUnit, top, room }),
+      ...pointed(drawn),
     ],
   });
 };

@@ -159,6 +159,7 @@ test("battery: what is offered, used, short and curtailed; the lowest charge and
     meanShortWh: of(15),
     meanCurtailedWh: of(64),
     shortShare: of(0.09),
+    blockedShare: of(0.17),
   });
   expect(records(batteryTable(season))[0]).toMatchObject({
     date: "2027-06-01",
@@ -168,6 +169,7 @@ test("battery: what is offered, used, short and curtailed; the lowest charge and
     curtailed_Wh: "64",
     lowest_charge_pct: "52",
     short_chance_pct: "9",
+    too_cold_chance_pct: "17",
     p10_charge_pct: "21",
     p50_charge_pct: "43",
     p90_charge_pct: "87",
@@ -182,6 +184,8 @@ describe("worth", () => {
     usedWhADay: 20 * n,
     offeredWhADay: 30 * n,
     fullByNoonShare: 0.1,
+    blockedDays: n + 5,
+    coping: { by: "driving", topUps: n + 0.3, price: 4 * n },
   });
   const answer = handMade<WorthAnswer>({
     asIs: { ...living(40), season: { outcomes: [{ wantedWh: 1 }] } },
@@ -196,7 +200,7 @@ describe("worth", () => {
         usefulWhADay: 28.4,
         pricePerShortDay: 1.85,
         pricePerUsefulKWh: 3.14,
-        breakEven: { hookUp: 1.5, driving: 2.6, generator: 3.7 },
+        paysAfter: 2.6,
         enough: true,
       },
     ],
@@ -215,6 +219,10 @@ describe("worth", () => {
       used_Wh_a_day: "800",
       paper_Wh_a_day: "",
       price: "",
+      blocked_days: "45",
+      top_ups: "40.3",
+      top_up_price: "160",
+      seasons_to_pay: "",
       verdict: "",
     });
     expect(cable).toMatchObject({
@@ -229,9 +237,10 @@ describe("worth", () => {
       price: "61",
       price_short_day: "1.85",
       price_useful_kWh: "3.14",
-      seasons_against_hook_up: "1.5",
-      seasons_against_driving: "2.6",
-      seasons_against_generator: "3.7",
+      blocked_days: "12",
+      top_ups: "7.3",
+      top_up_price: "28",
+      seasons_to_pay: "2.6",
     });
   });
 });

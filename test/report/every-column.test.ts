@@ -201,6 +201,8 @@ describe("worth", () => {
         pricePerShortDay: 1.85,
         pricePerUsefulKWh: 3.14,
         paysAfter: 2.6,
+        needs: [],
+        unsafe: [],
         enough: true,
       },
     ],

@@ -65,7 +65,7 @@ test("season chart: the band reaches from p10 to p90 of the setting that is best
   const yields = handMade<SeasonYield>({
     days: days(3),
     settings: [of3(400, 210, [70, 215, 330]), of3(500, 260, [110, 280, 410])],
-    best: Uint8Array.of(1, 1, 1),
+    best: Uint8Array.of(1, 1, 0),
     weights: [],
   });
   const svg = seasonChart(yields, frame);
@@ -74,6 +74,15 @@ test("season chart: the band reaches from p10 to p90 of the setting that is best
   const [envelope, band] = marks(svg, "area").map((group) => group.querySelector("path")!);
   expect(heights(band!)).toEqual([half(y(410)), half(y(110))]);
   expect(heights(envelope!)).toEqual([half(y(500)), half(y(0))]);
+  // Three days from 44 to 960 - 132 px: two of them the second setting's, then one of the first.
+  const strip = marks(svg, "rect").flatMap((group) =>
+    [...group.querySelectorAll("rect")].map((rect) => [half(number(rect, "x")), half(number(rect, "width"))]),
+  );
+  const dayPx = (960 - 132 - 44) / 3;
+  expect(strip).toEqual([
+    [44, half(2 * dayPx)],
+    [half(44 + 2 * dayPx), half(dayPx)],
+  ]);
 });
 
 test("charge chart: the band reaches from p10 to p90, the line is p50, the floor is what stays in", () => {

@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { legsTable } from "../../lib/report/table/legs-table.ts";
+import { cellText } from "../../lib/report/table/table.ts";
 import { steadySentences } from "../../lib/report/words/steady-words.ts";
 import { WIND_CAUTION } from "../../lib/stand/steadiness.ts";
 import { aPlan } from "./a-season.ts";
@@ -33,6 +35,33 @@ describe("wind is told with what to do about it", () => {
       { name: "long", tiltDeg: 45 },
     ]);
     expect(words).toContain("above a forecast wind of 7 m/s (Beaufort 4, moderate breeze)");
+  });
+
+  test("the settings' table has the same wind, rounded down, its Beaufort force, and the ballast rounded up", () => {
+    const plan = planOf({ steadying: { friction: 0.45 } });
+    const facts = {
+      setting: { name: "long", legMm: 700, tiltDeg: 45, bearingDeg: 180 },
+      totalWh: 1,
+      tolerance: [
+        { period: { name: "season", first: 0, end: 1 }, dayWh: 1, perMmWh: 0, perDegWh: 0, bearingWh: [] },
+      ],
+    };
+    const row = Object.fromEntries(
+      legsTable(plan, [facts]).columns.map((column) => [
+        column.name,
+        cellText(column, legsTable(plan, [facts]).rows[0]!),
+      ]),
+    );
+    expect(row).toMatchObject({
+      holds_wind_m_s: "3",
+      holds_beaufort: "2 light breeze",
+      moves_first: "slides forward",
+      ballast_kg: "28",
+    });
+    // 4 kg hold sqrt(4 / 3) times as much: 3.63 m/s, told as 3.
+    const heavier = planOf({ steadying: { friction: 0.45 } }, { massKg: 4 });
+    const column = legsTable(heavier, [facts]).columns.find(({ name }) => name === "holds_wind_m_s")!;
+    expect(cellText(column, legsTable(heavier, [facts]).rows[0]!)).toBe("3");
   });
 
   test("a stand that falls by itself is told so, and what would hold it", () => {

@@ -132,6 +132,11 @@ describe("clockProblem", () => {
     expect(clockProblem(gridOf({ days: 5, late: 90 }), PLACE, "end", "w.csv")).toBeNull();
   });
 
+  test("is one from twenty minutes on: 24 minutes of light come from a wrong stamp, not from a hill", () => {
+    expect(clockProblem(gridOf({ late: 24 }), PLACE, "end", "w.csv")).not.toBeNull();
+    expect(clockProblem(gridOf({ late: -24 }), PLACE, "end", "w.csv")).not.toBeNull();
+  });
+
   test("says by how much, and where the stamps are taken to stand", () => {
     expect(clockProblem(gridOf({ late: 45 }), PLACE, "end", "w.csv")).toMatchObject({
       path: "w.csv stamp",

@@ -79,6 +79,7 @@ export { modelWords } from "./words/model-words.ts";
 export { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./words/plain-directions.ts";
 export { shortDaysWords } from "./words/short-days-words.ts";
 export { steadySentences } from "./words/steady-words.ts";
+export { type NoonSun, stickWords } from "./words/stick-words.ts";
 export { swapsSummary } from "./words/swaps-summary.ts";
 export { countedWords, textSummary } from "./words/text-summary.ts";
 export { trimWords } from "./words/trim-words.ts";

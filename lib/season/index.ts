@@ -107,7 +107,7 @@ export {
   type TotalBand,
   totalBand,
 } from "./light/sequences.ts";
-export { facingOf, type Setting, settingsOf } from "./light/settings.ts";
+export { facingOf, facingsOf, legSettings, type Setting, settingsOf } from "./light/settings.ts";
 export { type ReadySky, readySkies, type SeasonSkies, type WeightedSky } from "./light/skies.ts";
 export { type PlanSkies, skiesOfPlan } from "./light/skies-of-plan.ts";
 export { type CloudRung, type SkySource, seasonsOf, skySource } from "./light/sky-source.ts";

@@ -1,7 +1,7 @@
 import type { Plan } from "../../lib/plan/plan.ts";
 import type { PanelUnit, SeasonSkies, StandSeason } from "../../lib/season/index.ts";
 import { standSeason } from "../../lib/season/legs/stand-season.ts";
-import { facingOf } from "../../lib/season/light/settings.ts";
+import { facingsOf } from "../../lib/season/light/settings.ts";
 import { panelsOf } from "./panels.ts";
 
 interface Made {
@@ -20,7 +20,11 @@ let last: Made | null = null;
  */
 export const standOf = (plan: Plan, skies: SeasonSkies): StandSeason => {
   const units = panelsOf(plan);
-  if (last?.skies === skies && last.units === units && last.stand.facingDeg === facingOf(plan)) {
+  if (
+    last?.skies === skies &&
+    last.units === units &&
+    String(last.stand.ladders.map(({ bearingDeg }) => bearingDeg)) === String(facingsOf(plan))
+  ) {
     return { ...last.stand, plan };
   }
   const stand = standSeason(plan, skies, units);

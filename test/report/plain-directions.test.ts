@@ -28,7 +28,7 @@ describe("noonShadowWords", () => {
 
   test("has nothing to say in polar night or under a sun overhead", () => {
     expect(noonShadowWords(160, { bearingDeg: 180, altitudeDeg: -2 }, "12:00")).toBeNull();
-    expect(noonShadowWords(160, { bearingDeg: 180, altitudeDeg: 80 }, "12:00")).toBeNull();
+    expect(noonShadowWords(160, { bearingDeg: 180, altitudeDeg: 81 }, "12:00")).toBeNull();
   });
 });
 

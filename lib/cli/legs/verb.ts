@@ -84,10 +84,7 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
         "",
         BEFORE_CUTTING,
         `Wind: ${WIND_CAUTION}`,
-        ...steadySentences(
-          plan,
-          answer.settings.map(({ setting }) => setting),
-        ),
+        ...steadySentences(plan, [answer.settings[0].setting, ...legs]),
       ],
     },
     words,

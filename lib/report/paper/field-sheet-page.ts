@@ -1,6 +1,7 @@
 import { type Selection as D3Selection, select } from "d3";
 import { planRemarks } from "../../circuit/checks.ts";
 import type { Plan } from "../../plan/plan.ts";
+import type { Setting } from "../../season/light/settings.ts";
 import type { FieldSheet } from "../../season/sheet/field-sheet.ts";
 import { tiltWords } from "../../stand/reading.ts";
 import { dateWords, dayMonthWords, monthWords } from "../../units/dates.ts";
@@ -8,6 +9,7 @@ import { inchesText, millimetresText } from "../../units/length.ts";
 import { markup } from "../markup.ts";
 import { dangerWords } from "../words/circuit-cautions.ts";
 import { type FieldSheetWords, fieldSheetWords } from "../words/field-sheet-words.ts";
+import { turnWords } from "../words/swaps-summary.ts";
 import { compassPoint, energyWords, gainWords, tiltShort } from "../words/words.ts";
 import { FIELD_SHEET_CSS, type Paper, paperCss } from "./field-sheet-css.ts";
 import { calendarBand, monthBars, tiltPicture } from "./field-sheet-drawings.ts";
@@ -61,8 +63,8 @@ const legsPart = (
     return section;
   }
   const used = new Set([
-    ...swaps.map(({ to }) => to.name),
-    ...(turning?.pays ? turning.routine.parts : []).map(({ setting }) => setting.name),
+    ...swaps.map(({ to }) => to.legMm),
+    ...(turning?.pays ? turning.routine.parts : []).map(({ setting }) => setting.legMm),
   ]);
   const body = section.append("table").append("tbody");
   for (const [index, { mark, name, legMm, pieceMm, howMany, tiltDeg }] of cutting.legs.entries()) {
@@ -80,7 +82,7 @@ const legsPart = (
       .attr("class", "small")
       .text(howMany === 0 ? "at hand already" : `cut ${howMany} pieces of ${lengthBoth(pieceMm)}`);
     cell.append("div").attr("class", "small").text(words.wind[index]);
-    if (!used.has(name)) cell.append("div").attr("class", "small").text("not in use in this season");
+    if (!used.has(legMm)) cell.append("div").attr("class", "small").text("not in use in this season");
   }
   section
     .append("p")
@@ -94,17 +96,17 @@ const legsPart = (
 const calendarPart = (document: Document, sheet: FieldSheet): Part => {
   const section = part(document, "Which leg when");
   section.append(() => calendarBand(document, sheet));
-  const markOf = (name: string): string => {
-    const mark = sheet.cutting.legs.find((leg) => leg.name === name)?.mark;
+  const markOf = ({ name, legMm }: Setting): string => {
+    const mark = sheet.cutting.legs.find((leg) => leg.legMm === legMm)?.mark;
     return mark === undefined ? name : `${mark} (${name})`;
   };
   list(
     section,
     "ul",
-    sheet.swaps.map(({ date, to, swap, earliest, latest }) =>
+    sheet.swaps.map(({ date, from, to, swap, earliest, latest }) =>
       swap === null
-        ? `Begin with ${markOf(to.name)}, tilt ${tiltShort(to.tiltDeg)}.`
-        : `${dayMonthWords(date)}: change to ${markOf(to.name)}, tilt ${tiltShort(to.tiltDeg)}${earliest === latest ? "" : `; any day from ${dayMonthWords(earliest)} to ${dayMonthWords(latest)} will do`}.`,
+        ? `Begin with ${markOf(to)}, tilt ${tiltShort(to.tiltDeg)}.`
+        : `${dayMonthWords(date)}: ${turnWords({ from, to }) ?? `change to ${markOf(to)}`}, tilt ${tiltShort(to.tiltDeg)}${earliest === latest ? "" : `; any day from ${dayMonthWords(earliest)} to ${dayMonthWords(latest)} will do`}.`,
     ),
   );
   return section;

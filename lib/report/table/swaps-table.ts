@@ -1,6 +1,6 @@
 import { type SwapRow, swapRows } from "../../season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
-import { energyColumn, legMmColumn, tiltColumns } from "./setting-columns.ts";
+import { bearingColumn, energyColumn, legMmColumn, tiltColumns } from "./setting-columns.ts";
 import type { Column, Table } from "./table.ts";
 
 const COLUMNS: readonly Column<SwapRow>[] = [
@@ -49,10 +49,16 @@ const COLUMNS: readonly Column<SwapRow>[] = [
   },
 ];
 
+const BEARING = bearingColumn<SwapRow>(({ to }) => to.bearingDeg);
+
+/** Whether the stand may face more than one way: only then is its bearing a part of what to do. */
+const turnsRound = ({ settings }: SwapsAnswer): boolean =>
+  settings.some(({ bearingDeg }) => bearingDeg !== settings[0].bearingDeg);
+
 /** The swap calendar. */
 export const swapsTable = (answer: SwapsAnswer): Table<SwapRow> => ({
   title: "When to change legs",
   key: ["date"],
-  columns: COLUMNS,
+  columns: turnsRound(answer) ? [...COLUMNS, BEARING] : COLUMNS,
   rows: swapRows(answer),
 });

@@ -7,10 +7,11 @@ import type { Setting } from "../../season/light/settings.ts";
 import type { SeasonDay } from "../../sun/columns.ts";
 import { compassBearing, type MagneticDeclination, magneticDeclination } from "../../sun/magnetic.ts";
 import { sunVector } from "../../sun/position.ts";
-import { toDegrees, wrapBearing } from "../../units/angle.ts";
+import { toDegrees, turnBetween, wrapBearing } from "../../units/angle.ts";
 import { dateWords } from "../../units/dates.ts";
 import { MINUTE_MS } from "../../units/time.ts";
-import { compassWords, noonShadowWords, type SunStand, sunwardWords } from "./plain-directions.ts";
+import { compassWords, type SunStand, sunwardWords } from "./plain-directions.ts";
+import { type NoonSun, stickWords } from "./stick-words.ts";
 
 /** One aim of a day as a person follows it outdoors. */
 export interface AimCardLine {
@@ -72,14 +73,30 @@ const sunStand = ({ site }: CardPlace, timeMs: number): SunStand => {
   };
 };
 
+/** A sentence about where the sun stands has to hold to this on every day it is printed for. Degrees: a fist. */
+const MOST_SUN_SHIFT_DEG = 10;
+
+/** Whether the sun stands in about the same direction at that time of every day of a period. */
+const sunKeepsPlace = (place: CardPlace, { first, end }: Period, afterNoon: number): boolean => {
+  const at = (day: number): number =>
+    sunStand(place, place.days[day].noonMs + afterNoon * MINUTE_MS).bearingDeg;
+  const middle = at(Math.floor((first + end - 1) / 2));
+  return place.days
+    .slice(first, end)
+    .every((_, index) => Math.abs(turnBetween(middle, at(first + index))) <= MOST_SUN_SHIFT_DEG);
+};
+
 /**
  * The card of a routine: what to set when, and how to find the bearing by compass, by a stick's shadow and by the sun.
- * Words hold for the middle day of the period; within a month the sun keeps to them within a few degrees.
+ * The stick's words hold on every day of the period; the sun's at the moment of walking out are left out where the sun
+ * then stands elsewhere by more than a fist in the course of the period. Compass and clock are those of the middle day.
  */
 export const aimCard = (place: CardPlace, period: Period, { parts }: DayRoutine): readonly AimCardLine[] => {
   const north = northOf(place, period);
   const { noonMs } = place.days[Math.floor((period.first + period.end - 1) / 2)];
-  const noonSun = sunStand(place, noonMs);
+  const noons = place.days
+    .slice(period.first, period.end)
+    .map((day): NoonSun => ({ date: day.date, ...sunStand(place, day.noonMs) }));
   const noonClock = walkWords(place, period, 0);
   return parts.map(({ setting, fromMinutes }: AimedPart, index): AimCardLine => {
     const { bearingDeg } = setting;
@@ -88,8 +105,11 @@ export const aimCard = (place: CardPlace, period: Period, { parts }: DayRoutine)
       when: index === 0 ? FIRST_AIM : walkWords(place, period, fromMinutes),
       compassDeg: north.needle === "useless" ? null : compassBearing(bearingDeg, north.declinationDeg),
       compass: compassWords(bearingDeg, north),
-      byShadow: noonShadowWords(bearingDeg, noonSun, noonClock),
-      bySun: index === 0 ? null : sunwardWords(bearingDeg, sunStand(place, noonMs + fromMinutes * MINUTE_MS)),
+      byShadow: stickWords(bearingDeg, noons, noonClock),
+      bySun:
+        index === 0 || !sunKeepsPlace(place, period, fromMinutes)
+          ? null
+          : sunwardWords(bearingDeg, sunStand(place, noonMs + fromMinutes * MINUTE_MS)),
     };
   });
 };

@@ -5,7 +5,7 @@ import { type AimCardLine, aimCard, cardPlace } from "./aim-card.ts";
 import { circuitCautions } from "./circuit-cautions.ts";
 import { compassWords } from "./plain-directions.ts";
 import { steadyAt, windHeldWords } from "./steady-words.ts";
-import { listWords } from "./words.ts";
+import { compassPoint, listWords } from "./words.ts";
 
 /** What a field sheet says in words beside its figures. */
 export interface FieldSheetWords {
@@ -39,6 +39,13 @@ const windCaution = ({ plan, cutting }: FieldSheet): string => {
   );
 };
 
+/** The other bearings that the calendar turns the stand to. */
+const otherFacings = ({ swaps, facingDeg }: FieldSheet): readonly number[] => [
+  ...new Set(
+    swaps.flatMap(({ to }) => (to.legMm === null || to.bearingDeg === facingDeg ? [] : [to.bearingDeg])),
+  ),
+];
+
 /** The words of a field sheet: directions hold for the middle day of the season. */
 export const fieldSheetWords = (sheet: FieldSheet): FieldSheetWords => {
   const { plan, days, facingDeg, turning, cutting } = sheet;
@@ -46,7 +53,12 @@ export const fieldSheetWords = (sheet: FieldSheet): FieldSheetWords => {
   const { latitudeDeg, longitudeDeg } = plan.site;
   const north = magneticDeclination(latitudeDeg, longitudeDeg, heightM(plan.site), middle.noonMs);
   return {
-    compass: compassWords(facingDeg, north),
+    compass: [facingDeg, ...otherFacings(sheet)]
+      .map(
+        (bearing, index) =>
+          `${index === 0 ? "" : `Facing ${compassPoint(bearing)}: `}${compassWords(bearing, north)}`,
+      )
+      .join(" "),
     turning: turning?.pays ? aimCard(cardPlace(plan.site, days), turning.period, turning.routine) : [],
     wind: cutting.legs.map(
       ({ tiltDeg }) => `unstaked it may move above ${windHeldWords(steadyAt(plan, tiltDeg))}`,

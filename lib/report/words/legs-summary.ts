@@ -1,7 +1,7 @@
 import type { LegSetAnswer } from "../../season/legs/leg-set.ts";
 import type { LegsAnswer } from "../../season/legs/legs-answer.ts";
 import { tiltWords } from "../../stand/reading.ts";
-import { figuresWords } from "./swaps-summary.ts";
+import { facingWords, figuresWords } from "./swaps-summary.ts";
 import { energyWords, gainWords, lengthWords, listWords, NO_LIGHT } from "./words.ts";
 
 /** Cautions for the saw and the drill, to stand beside every cutting list. */
@@ -56,7 +56,10 @@ export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAn
   const gain = last && gainWords(last.totalWh, bare.totalWh);
   return [
     figuresWords(ladder.cloudIn),
-    `Never changed, the best tilt is ${tiltWords(season.bestTiltDeg)}: ${energyWords(season.dayWh)} a day. ` +
+    `Never changed, the best tilt is ${tiltWords(season.bestTiltDeg)}${facingWords(
+      settings.map(({ setting }) => setting),
+      ladder.bearingDeg,
+    )}: ${energyWords(season.dayWh)} a day. ` +
       `Anything from ${season.within1Pct[0]}° to ${season.within1Pct[1]}° from the ground is within 1 % of it, ` +
       `${season.within3Pct[0]}° to ${season.within3Pct[1]}° within 3 %.`,
     ...(best === flat

@@ -10,8 +10,8 @@ export interface SunStand {
   readonly altitudeDeg: number;
 }
 
-/** Above this a stick's shadow is shorter than a quarter of the stick, and its direction hard to tell. */
-const HIGHEST_FOR_A_SHADOW_DEG = 75;
+/** Within 10 degrees of overhead a stick's shadow is shorter than a fifth of the stick, and its direction hard to tell. */
+export const HIGHEST_FOR_A_SHADOW_DEG = 80;
 
 /** A fist at arm's length, thumb tucked in, is about ten degrees wide (common practice, no source). */
 const FIST_DEG = 10;

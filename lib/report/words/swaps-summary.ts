@@ -1,5 +1,6 @@
 import { type SwapRow, swapRows } from "../../season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
+import type { Setting } from "../../season/light/settings.ts";
 import { tiltWords } from "../../stand/reading.ts";
 import { dateWords } from "../../units/dates.ts";
 import { energyWords, gainWords, NO_LIGHT } from "./words.ts";
@@ -12,12 +13,33 @@ export const figuresWords = (cloudIn: boolean): string =>
 
 const share = (value: number): string => `${(100 * value).toFixed(value > 0.995 ? 1 : 0)} %`;
 
-const swapSentence = ({ date, to, swap, earliest, latest }: SwapRow): string =>
-  `${dateWords(date)}: change to ${to.name}, ${tiltWords(to.tiltDeg)}; worth ${energyWords(swap?.worthWh ?? 0)}` +
+/** The words for turning the stand round at a swap; `null` where it faces the same way before and after, or lies flat. */
+export const turnWords = ({ from, to }: Pick<SwapRow, "from" | "to">): string | null => {
+  if (from === null || from.legMm === null || to.legMm === null || from.bearingDeg === to.bearingDeg) {
+    return null;
+  }
+  const turn = `turn the stand to face ${to.bearingDeg === 0 ? "north" : "south"}`;
+  return from.legMm === to.legMm ? `${turn} on the same leg` : `change to ${to.name} and ${turn}`;
+};
+
+const swapSentence = ({ date, from, to, swap, earliest, latest }: SwapRow): string =>
+  `${dateWords(date)}: ${turnWords({ from, to }) ?? `change to ${to.name}`}, ${tiltWords(to.tiltDeg)}; worth ${energyWords(swap?.worthWh ?? 0)}` +
   `${earliest === latest ? "" : `, any day from ${dateWords(earliest)} to ${dateWords(latest)} will do`}.`;
 
+/** " facing north" where the stand may face more than one way. */
+export const facingWords = (settings: readonly Setting[], bearingDeg: number): string =>
+  settings.some((setting) => setting.bearingDeg !== settings[0].bearingDeg)
+    ? ` facing ${bearingDeg === 0 ? "north" : "south"}`
+    : "";
+
 /** What never changing brings, of the settings at hand and of all tilts there are. */
-const forgetSentence = ({ calendar, settings, forgetTiltDeg, forgetTiltWh }: SwapsAnswer): string => {
+const forgetSentence = ({
+  calendar,
+  settings,
+  forgetTiltDeg,
+  forgetBearingDeg,
+  forgetTiltWh,
+}: SwapsAnswer): string => {
   const forget = settings[calendar.forgetSetting];
   const against = gainWords(forgetTiltWh, calendar.totalWh);
   const compared =
@@ -26,7 +48,7 @@ const forgetSentence = ({ calendar, settings, forgetTiltDeg, forgetTiltWh }: Swa
       : `, ${against === "about the same" ? "about the same as" : `${against} than`} with the changes`;
   return (
     `Set and forget: of these settings ${forget.name}, ${energyWords(calendar.forgetWh)}; ` +
-    `of all tilts ${tiltWords(forgetTiltDeg)}, ${energyWords(forgetTiltWh)}${compared}.`
+    `of all tilts ${tiltWords(forgetTiltDeg)}${facingWords(settings, forgetBearingDeg)}, ${energyWords(forgetTiltWh)}${compared}.`
   );
 };
 

@@ -1,8 +1,8 @@
 import type { Plan } from "../../plan/plan.ts";
 import { tiltOfLeg } from "../../stand/leg.ts";
-import { namedLegs, standGeometry } from "../../stand/settings.ts";
+import { flatTiltDeg, namedLegs, standGeometry } from "../../stand/settings.ts";
 import { toDegrees, toRadians, turnBetween } from "../../units/angle.ts";
-import { type Setting, settingsOf } from "../light/settings.ts";
+import { facingOf, type Setting } from "../light/settings.ts";
 
 const HALF_CIRCLE_DEG = 180;
 
@@ -16,7 +16,7 @@ const slopeAlong = (slopeDeg: number, turnDeg: number): number =>
  * all, that bearing is left out for it.
  *
  * @param bearingStepDeg goes evenly into 180 degrees, so that true north and south are among the bearings
- * @throws PlanError as `settingsOf` does
+ * @throws PlanError as `namedLegs` does
  * @throws RangeError for a step that does not go evenly into 180 degrees
  */
 export const candidateAims = (
@@ -28,7 +28,12 @@ export const candidateAims = (
       `candidateAims: expected a step that divides 180 degrees evenly, received ${bearingStepDeg}`,
     );
   }
-  const [flat] = settingsOf(plan);
+  const flat: Setting = {
+    name: "flat",
+    legMm: null,
+    tiltDeg: flatTiltDeg(plan.stand),
+    bearingDeg: facingOf(plan),
+  };
   const geometry = standGeometry(plan.stand);
   const bearings = Array.from(
     { length: (2 * HALF_CIRCLE_DEG) / bearingStepDeg },

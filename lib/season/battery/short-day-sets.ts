@@ -1,6 +1,6 @@
 import { PlanError } from "../../units/problem.ts";
 import type { LegDays, LegSetAnswer } from "../legs/leg-set.ts";
-import { legCandidates, lyingFlat, ownedLegs } from "../legs/legs-answer.ts";
+import { legCandidates, legFacings, lyingFlat, ownedLegs } from "../legs/legs-answer.ts";
 import type { StandSeason } from "../legs/stand-season.ts";
 import { type AimPlan, aimByDay, heldAim } from "../light/aim-plan.ts";
 import { totalWh } from "../light/day-sums.ts";
@@ -73,17 +73,19 @@ export const fewestShortDaySets = (
     ]);
   }
   const source: SkySource = skySource(plan, skies);
-  const facing = (tiltDeg: number) => ({ tiltDeg, bearingDeg: season.facingDeg });
   const [flat, owned] = [lyingFlat(season), ownedLegs(season)];
   const units = panelUnits(plan.panels);
   const { circuit, battery, loads } = plan;
 
   const live = (legs: readonly LegDays[]): Lived & { readonly dayWh: Float64Array } => {
-    const settings = [flat, ...owned, ...legs];
+    const settings = [
+      { ...flat, bearingDeg: season.facingDeg },
+      ...[...owned, ...legs].flatMap((leg) => legFacings(season, leg)),
+    ];
     const ofDay = settingOfDay(settings);
     const aims: AimPlan = aimByDay(
       source.sun,
-      settings.map(({ tiltDeg }) => facing(tiltDeg)),
+      settings.map(({ tiltDeg, bearingDeg }) => ({ tiltDeg, bearingDeg })),
       ofDay,
     );
     const setUp: SetUp = {

@@ -1,6 +1,6 @@
 import type { Plan } from "../../plan/plan.ts";
 import { type NamedLeg, namedLegs } from "../../stand/settings.ts";
-import { type Setting, settingsOf } from "../light/settings.ts";
+import { legSettings, type Setting } from "../light/settings.ts";
 import type { LegSetAnswer } from "./leg-set.ts";
 
 /** A set's legs under names of their own, beside the owned ones. */
@@ -30,11 +30,6 @@ export const chosenLegs = (
   return set === undefined ? [] : legsOfSet(plan, set);
 };
 
-/** Flat, then those legs, at the plan's facing. */
-export const legsAsSettings = (plan: Plan, legs: readonly NamedLeg[]): readonly Setting[] => {
-  const [flat] = settingsOf({ ...plan, stand: { ...plan.stand, legs: [] } });
-  return [
-    flat,
-    ...legs.map(({ name, legMm, tiltDeg }) => ({ name, legMm, tiltDeg, bearingDeg: flat.bearingDeg })),
-  ];
-};
+/** Flat, then those legs, facing every way that can matter in the season. */
+export const legsAsSettings = (plan: Plan, legs: readonly NamedLeg[]): readonly Setting[] =>
+  legSettings(plan, legs);

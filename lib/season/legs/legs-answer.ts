@@ -3,7 +3,7 @@ import { sawableLegs } from "../../stand/sawable.ts";
 import { flatTiltDeg, namedLegs, standGeometry } from "../../stand/settings.ts";
 import { standPanels } from "../../stand/stand-panel.ts";
 import { stowing } from "../../stand/stow.ts";
-import { type Setting, settingsOf } from "../light/settings.ts";
+import { type Setting, settingsOf, tiltTurnedRound } from "../light/settings.ts";
 import {
   bestLegSets,
   type EnergyObjective,
@@ -49,26 +49,49 @@ export interface LegsQuestion {
  *
  * @throws PlanError when there is none
  */
-export const legCandidates = ({ plan, ladder }: StandSeason): readonly LegDays[] =>
-  sawableLegs(plan.stand, stowing(plan.stand, standPanels(plan).shortestMm)).map((leg) =>
-    withDays(ladder, leg),
+export const legCandidates = (season: StandSeason): readonly LegDays[] => {
+  const { stand } = season.plan;
+  return sawableLegs(stand, stowing(stand, standPanels(season.plan).shortestMm)).map((leg) =>
+    withDays(season, leg),
   );
+};
 
-const withDays = (ladder: TiltLadder, { legMm, tiltDeg }: LegSetting): LegDays => ({
-  legMm,
-  tiltDeg,
-  dayWh: energyAt(ladder, tiltDeg),
-});
+/** A leg facing one way, and what each day brings so. */
+export interface LegFacing extends LegDays {
+  readonly bearingDeg: number;
+}
+
+/** A leg facing each way that the stand may face on it in this season, the plan's own first. */
+export const legFacings = (
+  { plan, ladders: [own, other] }: StandSeason,
+  { legMm, tiltDeg }: LegSetting,
+): readonly LegFacing[] => {
+  const kept = { legMm, tiltDeg, bearingDeg: own.bearingDeg, dayWh: energyAt(own, tiltDeg) };
+  if (other === undefined) return [kept];
+  const turned = tiltTurnedRound(plan, legMm);
+  if (turned === null) return [kept];
+  return [kept, { legMm, tiltDeg: turned, bearingDeg: other.bearingDeg, dayWh: energyAt(other, turned) }];
+};
+
+/** A leg with what each day brings, facing the better of the ways that the stand may face on it: turning cuts no leg. */
+const withDays = (season: StandSeason, { legMm, tiltDeg }: LegSetting): LegDays => {
+  const [kept, turned] = legFacings(season, { legMm, tiltDeg });
+  const dayWh = turned ? kept.dayWh.map((wh, day) => Math.max(wh, turned.dayWh[day])) : kept.dayWh;
+  return { legMm, tiltDeg, dayWh };
+};
 
 /** The legs of a plan that are there already, and what each day brings with them. */
-export const ownedLegs = ({ plan, ladder }: StandSeason): readonly LegDays[] => {
+export const ownedLegs = (season: StandSeason): readonly LegDays[] => {
+  const { plan } = season;
   const legs = plan.stand.legs.filter((leg) => "lengthMm" in leg && leg.owned);
-  return namedLegs({ ...plan.stand, legs }).map((leg) => withDays(ladder, leg));
+  return namedLegs({ ...plan.stand, legs }).map((leg) => withDays(season, leg));
 };
 
 /** Lying flat, and what each day brings then. */
-export const lyingFlat = ({ plan, ladder }: StandSeason): LegDays =>
-  withDays(ladder, { legMm: 0, tiltDeg: flatTiltDeg(plan.stand) });
+export const lyingFlat = ({ plan, ladders: [own] }: StandSeason): LegDays => {
+  const tiltDeg = flatTiltDeg(plan.stand);
+  return { legMm: 0, tiltDeg, dayWh: energyAt(own, tiltDeg) };
+};
 
 /**
  * The best sets of legs for a plan, beside those it marks as owned.

@@ -14,6 +14,8 @@ export interface SwapsAnswer {
   readonly calendar: SwapAnswer;
   /** The one tilt, of all that there are, that brings most when it is never changed. */
   readonly forgetTiltDeg: number;
+  /** The bearing it faces then, degrees from true north. */
+  readonly forgetBearingDeg: number;
   readonly forgetTiltWh: number;
   readonly cloudIn: boolean;
 }
@@ -45,6 +47,7 @@ export const swapsAnswer = (
     settings,
     dayWh,
     calendar: swapCalendar(dayWh, keep, slack),
+    forgetBearingDeg: ladder.bearingDeg,
     forgetTiltDeg: ladder.tiltsDeg[best],
     forgetTiltWh: totals[best],
     cloudIn: ladder.cloudIn,

@@ -30,7 +30,7 @@ export interface Turning {
 export interface FieldSheet {
   readonly plan: Plan;
   readonly days: readonly SeasonDay[];
-  /** Bearing that the stand faces, degrees from true north. */
+  /** Bearing that the stand faces on the first leg in use, degrees from true north. */
   readonly facingDeg: number;
   readonly cutting: CuttingSheet;
   readonly swaps: readonly SwapRow[];
@@ -48,6 +48,12 @@ const LEAST_AIMS = 2;
 
 /** Share that turning must bring more than the calendar to be worth its walks (our own choice). */
 const LEAST_GAIN = 0.02;
+
+/** Where the stand faces on the first leg in use; flat all season, as the plan has it. */
+const firstFacing = ({ calendar, settings }: SwapsAnswer): number => {
+  const used = calendar.stays.map(({ setting }) => settings[setting]);
+  return (used.find(({ legMm }) => legMm !== null) ?? used[0]).bearingDeg;
+};
 
 /** For each day, which setting the swap calendar has in use. */
 const settingInUse = ({ calendar, days }: SwapsAnswer): Uint8Array => {
@@ -102,7 +108,7 @@ export const fieldSheet = (
   return {
     plan,
     days,
-    facingDeg: season.facingDeg,
+    facingDeg: firstFacing(swaps),
     cutting: cuttingSheet(plan.stand, standPanels(plan).shortestMm, namedLegs(plan.stand)),
     swaps: swapRows(swaps),
     turning: answer && turningOf(answer, aims, fixedDayWh(skies, units, settings[0]), panelsDayWh),

@@ -1,6 +1,6 @@
 import type { Plan } from "../../../../lib/plan/plan.ts";
-import { facingOf, settingsOf } from "../../../../lib/season/light/settings.ts";
-import { readingOfTilt } from "../../../../lib/stand/index.ts";
+import { facingOf } from "../../../../lib/season/light/settings.ts";
+import { namedLegs, readingOfTilt } from "../../../../lib/stand/index.ts";
 import type { Field, Section } from "../field.ts";
 import { valueAt, withValue } from "../path.ts";
 
@@ -13,7 +13,7 @@ const readFrom =
 /** The leg as it stands now, so that stating it in another way changes nothing. */
 const sameLeg = (item: unknown, plan: Plan): { readonly legMm: number; readonly tiltDeg: number } => {
   const name = valueAt(item, ["name"]);
-  const now = settingsOf(plan).find((setting) => setting.name === name);
+  const now = namedLegs(plan.stand).find((leg) => leg.name === name);
   return { legMm: Math.round(now?.legMm ?? 400), tiltDeg: Math.round(now?.tiltDeg ?? 35) };
 };
 

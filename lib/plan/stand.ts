@@ -62,6 +62,8 @@ export const standSchema = z.strictObject({
   stowMm: lengthMm(50, 2500).optional(),
   /** On the ground from the panel's bottom edge to the leg's foot, as the strap allows; for `strap` only. */
   strapMm: lengthMm(50, 3000).optional(),
+  /** What a further leg, or changing legs, has to bring to be recommended: share of the season's energy; left out, 2. */
+  leastGainPct: quantity(0, 50, { unit: "% of the season's energy" }).optional(),
   legs: z.array(legSchema).max(12).default([]),
   cutting: cuttingSchema.prefault({}),
   steadying: steadyingSchema.prefault({}),

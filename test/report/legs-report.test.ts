@@ -203,7 +203,8 @@ describe("tables and words", () => {
 
   it("the summaries say what kind of figure they give, and label every tilt", () => {
     for (const sentences of [legsSummary(answer), swapsSummary(swaps)]) {
-      expect(sentences[0]).toContain("upper bound");
+      // What is enough may come before it.
+      expect(sentences.slice(0, 2).join(" ")).toContain("upper bound");
       for (const sentence of sentences) expect(sentence).not.toMatch(/NaN|undefined|null/);
     }
     expect(legsSummary(answer).join(" ")).toMatch(/Best two legs to cut/);

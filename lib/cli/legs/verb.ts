@@ -1,8 +1,9 @@
 import { planRemarks } from "../../circuit/checks.ts";
+import type { Plan } from "../../plan/plan.ts";
 import { dangerWords } from "../../report/words/circuit-cautions.ts";
 import { CUTTING_CAUTION, legsSummary } from "../../report/words/legs-summary.ts";
 import { steadySentences } from "../../report/words/steady-words.ts";
-import { trimWords } from "../../report/words/trim-words.ts";
+import { type TrimWorth, trimWords } from "../../report/words/trim-words.ts";
 import { livedPlan } from "../../season/battery/lived-plan.ts";
 import { fewestShortDaySets, MOST_SHORT_DAY_LEGS } from "../../season/battery/short-day-sets.ts";
 import { chosenLegs, legsAsSettings } from "../../season/legs/chosen-legs.ts";
@@ -14,8 +15,11 @@ import {
 } from "../../season/legs/leg-set.ts";
 import { bestLegsOfPlan, legsAnswer } from "../../season/legs/legs-answer.ts";
 import { type StandSeason, standSeason } from "../../season/legs/stand-season.ts";
+import { totalWh } from "../../season/light/day-sums.ts";
 import { panelUnits } from "../../season/light/panel-unit.ts";
 import type { PlanSkies } from "../../season/light/skies-of-plan.ts";
+import type { Trim } from "../../stand/cut.ts";
+import type { LegSetting } from "../../stand/leg.ts";
 import { WIND_CAUTION } from "../../stand/steadiness.ts";
 import { DELIVERY_OPTIONS, deliver } from "../deliver.ts";
 import { planHeading, readPlanFile } from "../plan-file.ts";
@@ -53,6 +57,18 @@ const setsFor = (
   }
 };
 
+/** What a cut brings on a mean day when the leg is kept all season, facing as it does best. */
+const trimWorth = async (
+  plan: Plan,
+  folder: string,
+  { now, then }: Extract<Trim, { kind: "cut" }>,
+): Promise<TrimWorth> => {
+  const { skies } = await planSkies(plan, folder);
+  const { days, energy, facingDeg } = standSeason(plan, skies, panelUnits(plan.panels));
+  const dayWh = ({ tiltDeg }: LegSetting): number => totalWh(energy(tiltDeg, facingDeg)) / days.length;
+  return { nowDayWh: dayWh(now), thenDayWh: dayWh(then) };
+};
+
 const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const planFile = await readPlanFile(words.positionals[0]);
   const objective = objectiveOf(words);
@@ -60,7 +76,8 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const plan = objective === "fewest short days" ? livedPlan(given) : given;
   const trim = trimAsked(words, plan);
   if (trim !== null) {
-    const lines = [trimWords(trim), "", BEFORE_CUTTING];
+    const worth = trim.kind === "cut" ? await trimWorth(plan, planFile.folder, trim) : null;
+    const lines = [trimWords(trim, worth), "", BEFORE_CUTTING];
     await deliver({ heading: null, files: [], json: () => trim, lines }, words, voice);
     return;
   }

@@ -1,6 +1,7 @@
 import { swapRows } from "../../season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
 import { dayMonthWords } from "../../units/dates.ts";
+import { changingPays, keptSetting, smallShare } from "./enough-words.ts";
 import type { Headline } from "./headline.ts";
 import { energyWords, gainWords, listWords, NO_LIGHT, tiltShort } from "./words.ts";
 
@@ -10,11 +11,14 @@ export const legsHeadline = (answer: SwapsAnswer): Headline => {
   if (!(calendar.everyDayWh > 0)) return [NO_LIGHT];
   const [start, ...swaps] = swapRows(answer);
   const used = settings.filter((_, index) => calendar.stays.some(({ setting }) => setting === index));
-  const gain = gainWords(calendar.totalWh, calendar.firstWh);
+  const pays = swaps.length > 0 && changingPays(answer);
+  const kept = pays || swaps.length === 0 ? null : keptSetting(answer);
+  const keptWh = kept?.totalWh ?? calendar.totalWh;
+  const gain = gainWords(keptWh, calendar.firstWh);
   const perDay: Headline = [
-    { figure: `${energyWords(calendar.totalWh / days.length)} a day` },
+    { figure: `${energyWords(keptWh / days.length)} a day` },
     cloudIn ? " on average, with cloud in it" : " under a clear sky every day",
-    ...(gain === null || used.every(({ legMm }) => legMm === null)
+    ...(gain === null || used.every(({ legMm }) => legMm === null) || kept?.index === 0
       ? ["."]
       : [", ", { figure: gain }, " than lying flat."]),
   ];
@@ -24,6 +28,16 @@ export const legsHeadline = (answer: SwapsAnswer): Headline => {
       { figure: `${start.to.name} (${tiltShort(start.to.tiltDeg)})` },
       " once and leave it: ",
       ...perDay,
+    ];
+  }
+  if (kept !== null) {
+    const { name, tiltDeg } = settings[kept.index];
+    return [
+      "Never change it: ",
+      { figure: `${name} (${tiltShort(tiltDeg)})` },
+      " all season brings ",
+      ...perDay,
+      ` Changing by date brings ${smallShare(calendar.totalWh / keptWh - 1)} more.`,
     ];
   }
   const dates = swaps.map(({ date }) => dayMonthWords(date));

@@ -1,16 +1,14 @@
 import type { LegSetAnswer } from "../../season/legs/leg-set.ts";
 import type { LegsAnswer } from "../../season/legs/legs-answer.ts";
 import { tiltWords } from "../../stand/reading.ts";
+import { enoughLegsWords } from "./enough-words.ts";
+import { legWords } from "./leg-words.ts";
 import { facingWords, figuresWords } from "./swaps-summary.ts";
-import { energyWords, gainWords, lengthWords, listWords, NO_LIGHT } from "./words.ts";
+import { energyWords, gainWords, listWords, NO_LIGHT } from "./words.ts";
 
 /** Cautions for the saw and the drill, to stand beside every cutting list. */
 export const CUTTING_CAUTION =
   "Measure the stand itself before cutting, cut one leg of a pair and try it, wear eye protection, hold the stock in a vice and keep both hands clear of the blade. Drill no new hole in the panel's frame: it may break the frame, the glass and the warranty.";
-
-/** A leg in words. @example legWords({ legMm: 404.1, tiltDeg: 30 }) // "404 mm (15 15/16 in), 30° from the ground (60° from a post)" */
-export const legWords = ({ legMm, tiltDeg }: { readonly legMm: number; readonly tiltDeg: number }): string =>
-  `${lengthWords(legMm)}, ${tiltWords(tiltDeg)}`;
 
 const COUNTS = ["no leg", "one leg", "two legs", "three legs", "four legs"];
 
@@ -45,7 +43,8 @@ export const setSentences = (
 };
 
 /** The answer about legs in plain sentences. */
-export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAnswer): readonly string[] => {
+export const legsSummary = (answer: LegsAnswer): readonly string[] => {
+  const { sets, settings, ladder, bands, objective } = answer;
   const days = ladder.days.length;
   const [bare, ...cut] = sets;
   const [season] = bands;
@@ -54,7 +53,9 @@ export const legsSummary = ({ sets, settings, ladder, bands, objective }: LegsAn
   const best = settings.reduce((most, facts) => (facts.totalWh > most.totalWh ? facts : most));
   const last = cut.at(-1);
   const gain = last && gainWords(last.totalWh, bare.totalWh);
+  const enough = enoughLegsWords(answer);
   return [
+    ...(enough === null ? [] : [enough]),
     figuresWords(ladder.cloudIn),
     `Never changed, the best tilt is ${tiltWords(season.bestTiltDeg)}${facingWords(
       settings.map(({ setting }) => setting),

@@ -3,6 +3,7 @@ import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
 import type { Setting } from "../../season/light/settings.ts";
 import { tiltWords } from "../../stand/reading.ts";
 import { dateWords } from "../../units/dates.ts";
+import { neverChangeWords } from "./enough-words.ts";
 import { energyWords, gainWords, NO_LIGHT } from "./words.ts";
 
 /** What kind of figures an answer about legs gives. */
@@ -58,7 +59,9 @@ export const swapsSummary = (answer: SwapsAnswer): readonly string[] => {
   if (!(calendar.everyDayWh > 0)) return [NO_LIGHT];
   const [start, ...swaps] = swapRows(answer);
   const startWords = `${start.to.name}, ${tiltWords(start.to.tiltDeg)}`;
+  const never = neverChangeWords(answer);
   return [
+    ...(never === null ? [] : [never]),
     figuresWords(cloudIn),
     ...(swaps.length === 0
       ? [`Keep ${startWords}, all season: changing brings nothing worth a walk.`]

@@ -15,6 +15,7 @@ import { type RuleOfThumb, rulesOfThumb } from "./rules-of-thumb.ts";
 import type { StandSeason } from "./stand-season.ts";
 import { energyAt, type TiltLadder } from "./tilt-ladder.ts";
 import { type TiltBand, type ToleranceCost, tiltBands, toleranceOf } from "./tolerance.ts";
+import { leastGainOf } from "./worthwhile.ts";
 
 /** A setting of the stand, what it brings when it is kept all season, and what small errors in it cost. */
 export interface SettingFacts {
@@ -32,6 +33,8 @@ export interface LegsAnswer {
   readonly objective: LegObjective;
   /** Best sets beside flat and the owned legs: the first with nothing to cut, then one leg more each. */
   readonly sets: readonly LegSetAnswer[];
+  /** Share of the season that a further leg has to bring to be recommended, 0..1. */
+  readonly leastGain: number;
   readonly bands: readonly TiltBand[];
   readonly rules: readonly RuleOfThumb[];
 }
@@ -138,6 +141,7 @@ export const legsAnswer = (
   ladder: season.ladder,
   objective,
   sets,
+  leastGain: leastGainOf(season.plan),
   settings: settingFacts(season, settings),
   bands: tiltBands(season.ladder),
   rules: rulesOfThumb(season.ladder, season.plan.site.latitudeDeg),

@@ -3,6 +3,7 @@ import { totalWh } from "../light/day-sums.ts";
 import { type Setting, settingsOf } from "../light/settings.ts";
 import type { StandSeason } from "./stand-season.ts";
 import { type SwapAnswer, swapCalendar } from "./swap-calendar.ts";
+import { leastGainOf } from "./worthwhile.ts";
 
 /** When to change legs, and what it brings. Only panels on the stand are counted. */
 export interface SwapsAnswer {
@@ -12,6 +13,8 @@ export interface SwapsAnswer {
   /** Wh of each day for each setting. */
   readonly dayWh: readonly Float64Array[];
   readonly calendar: SwapAnswer;
+  /** Share of the season that changing has to bring over never changing to be recommended, 0..1. */
+  readonly leastGain: number;
   /** The one tilt, of all that there are, that brings most when it is never changed. */
   readonly forgetTiltDeg: number;
   /** The bearing it faces then, degrees from true north. */
@@ -46,6 +49,7 @@ export const swapsAnswer = (
     days,
     settings,
     dayWh,
+    leastGain: leastGainOf(plan),
     calendar: swapCalendar(dayWh, keep, slack),
     forgetBearingDeg: ladder.bearingDeg,
     forgetTiltDeg: ladder.tiltsDeg[best],

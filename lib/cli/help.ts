@@ -15,6 +15,7 @@ export const generalHelp = (verbs: readonly Verb[]): string => {
     "",
     "  panel-season help VERB   a verb's options, with examples",
     "  panel-season --version   the version",
+    "  panel-season credits     whose data it brings, and under which licences",
     "",
     "Exit code: 0 answered; 1 the input can't be used, every problem told; 2 the command itself is wrong.",
   ].join("\n");

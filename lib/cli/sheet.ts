@@ -2,6 +2,7 @@ import { planRemarks } from "../circuit/checks.ts";
 import { PAPERS, type Paper } from "../report/paper/field-sheet-css.ts";
 import { fieldSheetPage } from "../report/paper/field-sheet-page.ts";
 import { dangerWords } from "../report/words/circuit-cautions.ts";
+import { shortCredit } from "../report/words/credits.ts";
 import { fieldSheetWords } from "../report/words/field-sheet-words.ts";
 import { modelWords } from "../report/words/model-words.ts";
 import { panelUnits } from "../season/light/panel-unit.ts";
@@ -13,6 +14,7 @@ import { PLAN_OPTIONS, planWithOptions } from "./plan-options.ts";
 import { planSkies } from "./plan-skies.ts";
 import { printPdf } from "./print-pdf.ts";
 import { progressLine } from "./progress.ts";
+import { shippedSidecars } from "./sidecars.ts";
 import {
   switchedOn,
   textOption,
@@ -70,7 +72,8 @@ const run = async (words: VerbWords, voice: Voice): Promise<void> => {
   const progress = progressLine("trying aims", voice);
   const sheet = fieldSheet(plan, skies, panelUnits(plan.panels), aims, progress.at);
   progress.end();
-  const page = fieldSheetPage(chartDocument(), sheet, paper);
+  const foot = [...notes, shortCredit(await shippedSidecars())];
+  const page = fieldSheetPage(chartDocument(), sheet, paper, foot);
   const pdfFile = textOption(words, "pdf");
   const unnamed = pdfFile === undefined && !switchedOn(words, "json") ? "field-sheet.html" : undefined;
   const htmlFile = textOption(words, "html") ?? unnamed;

@@ -1,6 +1,7 @@
 import { aimsVerb } from "./aims.ts";
 import { batchVerb } from "./batch/verb.ts";
 import { batteryVerb } from "./battery.ts";
+import { creditsVerb } from "./credits.ts";
 import { legsVerb } from "./legs/verb.ts";
 import { placesVerb } from "./places.ts";
 import { planVerb } from "./plan.ts";
@@ -22,4 +23,5 @@ export const VERBS: readonly Verb[] = [
   planVerb,
   placesVerb,
   batchVerb,
+  creditsVerb,
 ];

@@ -63,7 +63,7 @@ export const civilDate = z.iso
     (date) => date >= "1950-01-01" && date <= "2100-12-31",
     "must be a date from 1950-01-01 to 2100-12-31",
   )
-  .meta({ hint: 'ISO 8601, "2027-04-01"' });
+  .meta({ hint: 'written as "2027-04-01"' });
 
 /** Twelve numbers, January first. */
 export const monthly = (least: number, most: number, notes: FieldNotes) =>

@@ -1,12 +1,15 @@
 import { FIELD_SHEET_CSS, type Paper, paperCss } from "../../lib/report/paper/field-sheet-css.ts";
 import { fieldSheetArticle, fieldSheetPage } from "../../lib/report/paper/field-sheet-page.ts";
 import type { FieldSheet } from "../../lib/season/sheet/field-sheet.ts";
+import { dataCredit } from "./credits.ts";
 import { el } from "./dom.ts";
 import { saveText } from "./save.ts";
 
 /** The field sheet as it will lie on the paper, to print or to save as a page of its own. */
-export const fieldSheetView = (sheet: FieldSheet, paper: Paper): HTMLElement => {
-  const saved = (): string => fieldSheetPage(document.implementation.createHTMLDocument(), sheet, paper);
+export const fieldSheetView = (sheet: FieldSheet, paper: Paper, notes: readonly string[]): HTMLElement => {
+  const foot = [...notes, dataCredit()];
+  const saved = (): string =>
+    fieldSheetPage(document.implementation.createHTMLDocument(), sheet, paper, foot);
   return el(
     "div",
     { class: "paper" },
@@ -21,6 +24,6 @@ export const fieldSheetView = (sheet: FieldSheet, paper: Paper): HTMLElement => 
         "Save as a page",
       ),
     ),
-    fieldSheetArticle(document, sheet),
+    fieldSheetArticle(document, sheet, foot),
   );
 };

@@ -14,7 +14,7 @@ describe("dates of a season", () => {
   });
 
   test("outside 1950 to 2100, or no dates at all, are refused in words", () => {
-    const said = 'must be a date from 1950-01-01 to 2100-12-31; ISO 8601, "2027-04-01"';
+    const said = 'must be a date from 1950-01-01 to 2100-12-31; written as "2027-04-01"';
     expect(linesOf({ season: { from: "1949-12-31", to: "1950-02-01" } })).toEqual([
       `season.from "1949-12-31": ${said}`,
     ]);
@@ -22,10 +22,10 @@ describe("dates of a season", () => {
       `season.to "2101-01-01": ${said}`,
     ]);
     expect(linesOf({ season: { from: "1 April", to: "2027-10-01" } })).toEqual([
-      'season.from "1 April": must be a date; ISO 8601, "2027-04-01"',
+      'season.from "1 April": must be a date; written as "2027-04-01"',
     ]);
     expect(linesOf({ season: { from: "2027-01-01", to: "2028-01-02" } })).toEqual([
-      'season.to "2028-01-02": must make a season of at most 366 days, both ends counted; ISO 8601, "2027-04-01"',
+      'season.to "2028-01-02": must make a season of at most 366 days, both ends counted; written as "2027-04-01"',
     ]);
   });
 });

@@ -9,6 +9,7 @@ import { inchesText, millimetresText } from "../../units/length.ts";
 import { markup } from "../markup.ts";
 import { dangerWords } from "../words/circuit-cautions.ts";
 import { type FieldSheetWords, fieldSheetWords } from "../words/field-sheet-words.ts";
+import { placeWords } from "../words/place-words.ts";
 import { turnWords } from "../words/swaps-summary.ts";
 import { compassPoint, energyWords, gainWords, tiltShort } from "../words/words.ts";
 import { FIELD_SHEET_CSS, type Paper, paperCss } from "./field-sheet-css.ts";
@@ -186,8 +187,16 @@ const isCrowded = ({ months, swaps, cutting, turning }: FieldSheet): boolean =>
     2 * (turning?.pays ? turning.routine.parts.length : 0) >
   20;
 
-/** The field sheet as one element, to be put on a page. It carries no style of its own: see `FIELD_SHEET_CSS`. */
-export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLElement => {
+/**
+ * The field sheet as one element, to be put on a page. It carries no style of its own: see `FIELD_SHEET_CSS`.
+ *
+ * @param foot what stands small at its foot: what the figures rest on, how far that is to be trusted, whose data it is
+ */
+export const fieldSheetArticle = (
+  document: Document,
+  sheet: FieldSheet,
+  foot: readonly string[] = [],
+): HTMLElement => {
   const { plan, swaps, days, panelsDayWh, batteryDayWh } = sheet;
   const words = fieldSheetWords(sheet);
   const article = select(document.createElement("article") as HTMLElement).attr(
@@ -199,7 +208,7 @@ export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLEl
   header
     .append("p")
     .text(
-      `${plan.site.name} · ${dateWords(swaps[0].date)} to ${dateWords(days[days.length - 1].date)} · about ${energyWords(batteryDayWh)} a day into the battery (panels ${energyWords(panelsDayWh)})`,
+      `${placeWords(plan.site)} · ${dateWords(swaps[0].date)} to ${dateWords(days[days.length - 1].date)} · about ${energyWords(batteryDayWh)} a day into the battery (panels ${energyWords(panelsDayWh)})`,
     );
   const wiring = part(document, "Wiring, in this order");
   for (const danger of dangerWords(planRemarks(plan)))
@@ -215,6 +224,10 @@ export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLEl
   put(columns.append("div"), [legsPart(document, sheet, words), monthsPart(document, sheet)]);
   put(columns.append("div"), [facingPart(document, sheet, words), wiring]);
   put(article, [care]);
+  if (foot.length > 0) {
+    const small = article.append("footer");
+    for (const line of foot) small.append("p").text(line);
+  }
   return article.node() as HTMLElement;
 };
 
@@ -223,13 +236,18 @@ export const fieldSheetArticle = (document: Document, sheet: FieldSheet): HTMLEl
  *
  * @param document an empty document to build it in
  */
-export const fieldSheetPage = (document: Document, sheet: FieldSheet, paper: Paper): string => {
+export const fieldSheetPage = (
+  document: Document,
+  sheet: FieldSheet,
+  paper: Paper,
+  foot: readonly string[] = [],
+): string => {
   document.documentElement.setAttribute("lang", "en");
   const head = select(document.head);
   head.append("meta").attr("charset", "utf-8");
   head.append("meta").attr("name", "viewport").attr("content", "width=device-width, initial-scale=1");
   head.append("title").text(`Field sheet: ${sheet.plan.name}`);
   head.append("style").text(`${paperCss(paper)}${FIELD_SHEET_CSS}`);
-  document.body.append(fieldSheetArticle(document, sheet));
+  document.body.append(fieldSheetArticle(document, sheet, foot));
   return `<!doctype html>\n${markup(document.documentElement)}\n`;
 };

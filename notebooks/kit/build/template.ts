@@ -1,6 +1,7 @@
-import { existsSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { themeCss } from "../../../lib/report/chart/theme.ts";
+import { creditOf, type DataSidecar } from "../../../lib/report/words/credits.ts";
 import { NOTEBOOK_ORDER } from "../notebook-order.ts";
 import { NOTEBOOKS } from "./notebook-files.ts";
 
@@ -11,8 +12,25 @@ const links = (current: string): string =>
     )
     .join("");
 
+const escaped = (text: string): string =>
+  text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
+
+/** Whose data travels in the page: a line for each file, out of the sidecars beside the data. */
+const credits = (): string =>
+  ["climates", "weather"]
+    .flatMap((folder) => {
+      const at = join(NOTEBOOKS, "..", "data", folder);
+      return readdirSync(at)
+        .filter((name) => name.endsWith(".json"))
+        .sort()
+        .map((name) => JSON.parse(readFileSync(join(at, name), "utf8")) as DataSidecar);
+    })
+    .map((sidecar) => `<li>${escaped(creditOf(sidecar))}</li>`)
+    .join("");
+
 /** Fills the page template: the charts' colours, stated once in the library, and the way between the notebooks. */
 export const filledTemplate = (template: string, { filename }: { readonly filename: string }): string =>
   template
     .replace("<!-- theme -->", themeCss(":root"))
-    .replace("<!-- notebooks -->", links(basename(filename)));
+    .replace("<!-- notebooks -->", links(basename(filename)))
+    .replace("<!-- credits -->", credits());

@@ -2,8 +2,9 @@ import { pathText } from "../../../lib/plan/issues.ts";
 import { el } from "../dom.ts";
 import type { Field } from "./field.ts";
 import { fieldMonths } from "./field-months.ts";
-import { fieldRow, problemWords, type Row, type RowContext } from "./field-row.ts";
+import { fieldRow, type Row, type RowContext } from "./field-row.ts";
 import { valueAt } from "./path.ts";
+import { problemWords } from "./problem-words.ts";
 
 type ListField = Extract<Field, { readonly kind: "list" }>;
 

@@ -3,8 +3,9 @@ import { pathText } from "../../../lib/plan/issues.ts";
 import type { Problem } from "../../../lib/units/problem.ts";
 import { el, freshId } from "../dom.ts";
 import type { Field } from "./field.ts";
-import { problemWords, type Row, type RowContext } from "./field-row.ts";
+import type { Row, RowContext } from "./field-row.ts";
 import { valueAt } from "./path.ts";
+import { problemWords } from "./problem-words.ts";
 import { numbersIn, READINGS } from "./reading.ts";
 
 type MonthsField = Extract<Field, { readonly kind: "months" }>;

@@ -1,9 +1,9 @@
 import { pathText } from "../../../lib/plan/issues.ts";
-import type { Problem } from "../../../lib/units/problem.ts";
 import { el, freshId } from "../dom.ts";
 import { typedLengthMm, type Units } from "../units.ts";
 import type { Field, Slider } from "./field.ts";
 import { type Path, valueAt } from "./path.ts";
+import { problemWords } from "./problem-words.ts";
 import { READINGS } from "./reading.ts";
 import type { PlanStore } from "./store.ts";
 
@@ -157,10 +157,6 @@ const fileControl = (
   });
   return { elements: [input, said], focus: input, show: () => undefined };
 };
-
-/** The library's words about a field: what is allowed and what would mend it. */
-export const problemWords = ({ allowed, hint }: Problem): string =>
-  `${allowed}${hint === undefined ? "" : `; ${hint}`}`;
 
 /** One field: its label, its control, its help, and what the library says is wrong with it. */
 export const fieldRow = (field: LineField, context: RowContext): Row => {

@@ -1,7 +1,9 @@
 /** What goes along when a plan's place moves: its clocks, the sky over it, its height above the sea. */
 import zoneOnMap from "@photostructure/tz-lookup";
 import { sunZone } from "../../../lib/plan/site.ts";
+import { coordinateWords } from "../../../lib/report/words/place-words.ts";
 import { shippedWeatherPlace } from "../weather/shipped.ts";
+import { DEMOS } from "./demos.ts";
 import { valueAt, withValue } from "./path.ts";
 
 const ZONE = ["site", "timeZone"] as const;
@@ -125,22 +127,41 @@ export const weatherFromElsewhere = (given: unknown): boolean => {
 export const withClimateOfPlace = (given: unknown): unknown =>
   withValue(given, ["sky"], { source: "climate" });
 
-/** Beyond this a height above the sea is that of another place. */
-const SAME_HEIGHT_DEG = 0.25;
+/** Beyond this a height above the sea and a name are those of another place. */
+const SAME_PLACE_DEG = 0.25;
 
-const withHeightLeftOut = (given: unknown, before: unknown): unknown => {
+const isElsewhere = (given: unknown, before: unknown): boolean => {
   const [old, now] = [placeOf(before), placeOf(given)];
-  const stays = old !== null && now !== null && apartDeg(old, now) <= SAME_HEIGHT_DEG;
-  return stays || now === null ? given : withValue(given, ["site", "elevationM"], undefined);
+  return now !== null && (old === null || apartDeg(old, now) > SAME_PLACE_DEG);
+};
+
+const withHeightLeftOut = (given: unknown, before: unknown): unknown =>
+  isElsewhere(given, before) ? withValue(given, ["site", "elevationM"], undefined) : given;
+
+const nameOf = (given: unknown, path: readonly string[]): unknown => valueAt(given, path);
+
+const SITE_NAME = ["site", "name"] as const;
+
+/** Names do not stay behind: a place that moved is called by its coordinates until it is named, a demo's plan is one's own. */
+const withNamesMoved = (given: unknown, before: unknown): unknown => {
+  const now = placeOf(given);
+  if (now === null || nameOf(given, SITE_NAME) !== nameOf(before, SITE_NAME)) return given;
+  const old = placeOf(before);
+  const isOwn = old !== null && nameOf(before, SITE_NAME) === coordinateWords(old);
+  if (!isOwn && !isElsewhere(given, before)) return given;
+  const named = withValue(given, SITE_NAME, coordinateWords(now));
+  return DEMOS.some(({ name }) => name === nameOf(named, ["name"]))
+    ? withValue(named, ["name"], "my plan")
+    : named;
 };
 
 /**
  * A plan whose place was moved by hand: the zone follows, a weather file that was recorded at the old place gives way to the
- * climate of the new one, and the old height is left out. What was chosen against the place stays, and is told.
+ * climate of the new one, the old height is left out, and the names of place and demo do not stay behind. What was chosen against the place stays, and is told.
  *
  * @param before the plan as it was before the place moved
  */
 export const withPlaceMoved = (given: unknown, before: unknown): unknown => {
-  const there = withHeightLeftOut(withZoneOfPlace(given, before), before);
+  const there = withNamesMoved(withHeightLeftOut(withZoneOfPlace(given, before), before), before);
   return weatherFromElsewhere(there) && !weatherFromElsewhere(before) ? withClimateOfPlace(there) : there;
 };

@@ -1,12 +1,10 @@
 import type { Plan } from "../../../lib/plan/plan.ts";
+import { placeWords } from "../../../lib/report/words/place-words.ts";
 import { listWords } from "../../../lib/report/words/words.ts";
 import { settingsOf } from "../../../lib/season/light/settings.ts";
 import { dateWords } from "../../../lib/units/dates.ts";
 import { inchesText, millimetresText } from "../../../lib/units/length.ts";
 import type { Units } from "../units.ts";
-
-const degrees = (value: number, [positive, negative]: readonly [string, string]): string =>
-  `${Number(Math.abs(value).toFixed(2))}° ${value < 0 ? negative : positive}`;
 
 const SKIES = {
   clear: "clear sky every day",
@@ -21,7 +19,7 @@ export const planWords = (plan: Plan, units: Units): string => {
     legMm === null ? [] : [`${name} ${units === "metric" ? millimetresText(legMm) : inchesText(legMm)}`],
   );
   return [
-    `${site.name}, ${degrees(site.latitudeDeg, ["N", "S"])} ${degrees(site.longitudeDeg, ["E", "W"])}`,
+    placeWords(site),
     `${dateWords(season.from)} to ${dateWords(season.to)}`,
     SKIES[sky.source],
     listWords(

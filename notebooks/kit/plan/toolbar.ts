@@ -1,9 +1,10 @@
-import { problemLine } from "../../../lib/units/problem.ts";
 import { el } from "../dom.ts";
 import { saveText } from "../save.ts";
 import type { Units } from "../units.ts";
 import { DEMOS } from "./demos.ts";
+import { lookAtText } from "./incoming.ts";
 import { fragmentOf } from "./link.ts";
+import { problemOnPage } from "./problem-words.ts";
 import type { PlanStore } from "./store.ts";
 
 const LARGEST_PLAN_BYTES = 200_000;
@@ -19,18 +20,32 @@ const fileName = (given: unknown): string => {
   return `${plain || "plan"}.json`;
 };
 
-const readFile = async (file: File, store: PlanStore, say: (text: string) => void): Promise<void> => {
-  if (file.size > LARGEST_PLAN_BYTES) return say(`${file.name} is too large for a plan file.`);
-  try {
-    store.load(JSON.parse(await file.text()));
-    say(
-      store.problems.length === 0
-        ? `${file.name} opened.`
-        : `${file.name} opened; what is wrong stands at its fields.`,
-    );
-  } catch (cause) {
-    say(`${file.name} is not JSON: ${cause instanceof Error ? cause.message : String(cause)}`);
+/** Replaces the plan and says how to have the old one back. */
+const replace = (store: PlanStore, given: unknown, what: string): string => {
+  store.load(given);
+  return `${what} Undo brings your plan back, on the other pages and after a reload too.`;
+};
+
+const readFile = async (file: File, store: PlanStore, ask: Ask): Promise<void> => {
+  if (file.size > LARGEST_PLAN_BYTES) {
+    return ask(`${file.name} is too large for a plan file. Your plan is unchanged.`);
   }
+  const incoming = lookAtText(await file.text());
+  if (incoming.kind === "no plan") {
+    return ask(`${file.name} is no plan: ${incoming.why}. Your plan is unchanged.`);
+  }
+  const { given } = incoming;
+  if (incoming.kind === "sound") return ask(replace(store, given, `${file.name} opened.`));
+  const { problems } = incoming;
+  ask(
+    `${file.name} has ${problems.length === 1 ? "one thing" : `${problems.length} things`} to mend, first: ${problems[0] === undefined ? "" : problemOnPage(problems[0])}. Your plan is unchanged so far.`,
+    [
+      [
+        "Open it and mend it here",
+        () => replace(store, given, `${file.name} opened; what is wrong stands at its fields.`),
+      ],
+    ],
+  );
 };
 
 const copyLink = async (store: PlanStore, say: (text: string) => void): Promise<void> => {
@@ -45,9 +60,13 @@ const copyLink = async (store: PlanStore, say: (text: string) => void): Promise<
   }
 };
 
+/** Says something, with what can be done about it: a button each, whose answer is said next. */
+export type Ask = (text: string, choices?: readonly (readonly [label: string, act: () => string])[]) => void;
+
 export interface Toolbar {
   readonly element: HTMLElement;
   readonly refresh: () => void;
+  readonly ask: Ask;
 }
 
 /** What can be done with the plan as a whole: demos, files, a link, undo, units. */
@@ -56,10 +75,14 @@ export const planToolbar = (
   units: () => Units,
   setUnits: (units: Units) => void,
 ): Toolbar => {
-  const said = el("p", { class: "said", role: "status" });
-  const say = (text: string): void => {
-    said.textContent = text;
+  const said = el("div", { class: "said", role: "status" });
+  const ask: Ask = (text, choices = []) => {
+    said.replaceChildren(
+      el("p", {}, text),
+      ...choices.map(([label, act]) => el("button", { type: "button", onclick: () => ask(act()) }, label)),
+    );
   };
+  const say = (text: string): void => ask(text);
   const button = (label: string, onclick: () => void): HTMLButtonElement =>
     el("button", { type: "button", onclick }, label);
   const undo = button("Undo", store.undo);
@@ -71,7 +94,7 @@ export const planToolbar = (
     "aria-label": "Plan file",
     onchange: async () => {
       const [chosen] = file.files ?? [];
-      if (chosen !== undefined) await readFile(chosen, store, say);
+      if (chosen !== undefined) await readFile(chosen, store, ask);
       file.value = "";
     },
   });
@@ -82,8 +105,7 @@ export const planToolbar = (
       onchange: () => {
         const demo = DEMOS.find(({ id }) => id === demos.value);
         if (demo !== undefined) {
-          store.load(demo.given);
-          say(`Demo: ${demo.name}. Undo brings your plan back.`);
+          say(replace(store, demo.given, `Demo: ${demo.name}.`));
         }
         demos.value = "";
       },
@@ -119,6 +141,7 @@ export const planToolbar = (
   );
   return {
     element,
+    ask,
     refresh: () => {
       undo.disabled = !store.canUndo;
       redo.disabled = !store.canRedo;
@@ -131,9 +154,9 @@ export const planToolbar = (
               el(
                 "li",
                 { class: "note" },
-                "Until it is mended, the numbers are those of the last plan that could be used.",
+                "Until it is mended, the numbers on this page are those of the plan before, the last that could be used.",
               ),
-              ...store.problems.slice(0, MOST_LISTED).map((problem) => el("li", {}, problemLine(problem))),
+              ...store.problems.slice(0, MOST_LISTED).map((problem) => el("li", {}, problemOnPage(problem))),
               ...(store.problems.length > MOST_LISTED
                 ? [el("li", {}, `and ${store.problems.length - MOST_LISTED} more, each at its field`)]
                 : []),

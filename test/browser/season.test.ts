@@ -74,7 +74,7 @@ test("a broken field is told in the library's words next to it, and the figures 
     .toMatch(/must be -90 to 90 degrees; south is negative/);
   expect(await latitude.locator("input[type=text]").getAttribute("aria-invalid")).toBe("true");
   await expectFigures(page, yieldsOf(DEMO));
-  expect(await page.locator(".toolbar .problems").textContent()).toContain("site.latitudeDeg 191.2");
+  expect(await page.locator(".toolbar .problems").textContent()).toContain("latitude, 191.2");
   await latitude.locator("input[type=text]").fill("47");
   await expect.poll(() => latitude.locator(".problem").isVisible()).toBe(false);
   await close();

@@ -31,7 +31,7 @@ export const FIELD_SHEET_CSS = `
 .field-sheet .small { font-size: 8.3pt }
 .field-sheet footer { font-size: 7pt; line-height: 1.2; border-top: 0.2mm solid #999; padding-top: 1mm }
 .field-sheet footer p { margin: 0 0 0.6mm }
-.field-sheet.crowded { zoom: 0.77; max-width: 241mm }
+.field-sheet.crowded { zoom: 0.75; max-width: 247mm }
 @media screen and (max-width: 640px) { .field-sheet .columns { grid-template-columns: 1fr } .field-sheet .care ul { columns: 1 } .field-sheet { padding: 4mm } .field-sheet > section svg { overflow: visible; margin-bottom: 3mm } .field-sheet > section svg text { font-size: 25px } .field-sheet > section svg text:not([font-weight]) { transform: translateY(10px) } }
 `;
 

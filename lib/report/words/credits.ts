@@ -36,7 +36,8 @@ export const creditOf = (sidecar: DataSidecar): string =>
 export const shortCredit = (sidecars: readonly DataSidecar[]): string => {
   const makers = sidecars.flatMap((sidecar) =>
     (sidecar.sources ?? [{ agency: sidecar.source ?? "", licence: sidecar.licence ?? "" }]).map(
-      ({ agency, licence }) => `${agency.replace(/:.*$/, "")} (${licence.replace(/[;(:].*$/, "").trim()})`,
+      ({ agency, licence }) =>
+        `${agency.replace(/(:|,| \/| \(| and ).*$/, "")} (${licence.replace(/[;(:,].*$/, "").trim()})`,
     ),
   );
   return `Data, changed: ${[...new Set(makers)].sort().join("; ")}.`;

@@ -11,7 +11,8 @@ export interface DataSidecar {
   readonly sources?: readonly {
     readonly title: string;
     readonly agency: string;
-    readonly licence: string;
+    /** Left out, the file's. */
+    readonly licence?: string;
   }[];
   readonly changed?: string | readonly string[];
 }
@@ -21,13 +22,18 @@ const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text
 const sourcesOf = ({ sources, source, licence }: DataSidecar): string =>
   sources === undefined
     ? [source, licence].filter((part) => part !== undefined).join("; ")
-    : sources.map((one) => `${one.title}, ${one.agency} (${one.licence})`).join("; ");
+    : sources
+        .map((one) => `${one.title}, ${one.agency} (${one.licence ?? licence ?? "licence not stated"})`)
+        .join("; ");
 
 /** One data file: what it is, whose, under which licence, what was changed. */
 export const creditOf = (sidecar: DataSidecar): string =>
   [
     `${sidecar.file}: ${sentence(sidecar.title ?? sidecar.what ?? "data")}`,
     sentence(`From: ${sourcesOf(sidecar)}`),
+    ...(sidecar.sources === undefined || sidecar.licence === undefined
+      ? []
+      : [sentence(`Licence: ${sidecar.licence}`)]),
     ...(sidecar.credit === undefined ? [] : [sentence(sidecar.credit)]),
     ...(sidecar.changed === undefined ? [] : [sentence(`Changed: ${[sidecar.changed].flat().join("; ")}`)]),
   ].join(" ");
@@ -37,7 +43,7 @@ export const shortCredit = (sidecars: readonly DataSidecar[]): string => {
   const makers = sidecars.flatMap((sidecar) =>
     (sidecar.sources ?? [{ agency: sidecar.source ?? "", licence: sidecar.licence ?? "" }]).map(
       ({ agency, licence }) =>
-        `${agency.replace(/(:|,| \/| \(| and ).*$/, "")} (${licence.replace(/[;(:,].*$/, "").trim()})`,
+        `${agency.replace(/(:|;|,| \/| \(| and ).*$/, "")} (${(licence ?? sidecar.licence ?? "").replace(/[;(:,].*$/, "").trim()})`,
     ),
   );
   return `Data, changed: ${[...new Set(makers)].sort().join("; ")}.`;

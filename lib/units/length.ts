@@ -4,17 +4,18 @@
 export const MM_PER_INCH = 25.4;
 
 const INCHES = /^\s*(?:(\d+(?:\.\d+)?)(?:[ -](\d+)\/(\d+))?|(\d+)\/(\d+))\s*(?:in|inch|inches|")\s*$/;
-const MILLIMETRES = /^\s*(\d+(?:\.\d+)?)\s*mm\s*$/;
+const METRIC = /^\s*(\d+(?:\.\d+)?)\s*(mm|cm)\s*$/;
+const MM_PER_CM = 10;
 
 /**
- * Reads a length given as text with its unit: `"21.5 in"`, `"21 1/2 in"`, `"540 mm"`.
+ * Reads a length given as text with its unit: `"21.5 in"`, `"21 1/2 in"`, `"540 mm"`, `"54 cm"`.
  *
  * @returns millimetres, or `null` when the text is no such length
  * @example millimetresOf("21.5 in") // 546.1
  */
 export const millimetresOf = (text: string): number | null => {
-  const metric = MILLIMETRES.exec(text);
-  if (metric) return Number(metric[1]);
+  const metric = METRIC.exec(text);
+  if (metric) return Number(metric[1]) * (metric[2] === "cm" ? MM_PER_CM : 1);
   const found = INCHES.exec(text);
   if (!found) return null;
   const [, whole = "0", over = found[4] ?? "0", under = found[5] ?? "1"] = found;

@@ -13,7 +13,7 @@ import {
   withZoneOfPlace,
 } from "../../notebooks/kit/plan/moved-place.ts";
 import { type Path, valueAt, withValue } from "../../notebooks/kit/plan/path.ts";
-import { numbersIn } from "../../notebooks/kit/plan/reading.ts";
+import { asNumber, numbersIn, withoutUnit } from "../../notebooks/kit/plan/reading.ts";
 import { SECTIONS } from "../../notebooks/kit/plan/section-list.ts";
 import { celsius, fahrenheit, lengthText, typedLengthMm } from "../../notebooks/kit/units.ts";
 
@@ -69,6 +69,15 @@ describe("links", () => {
 });
 
 describe("units", () => {
+  test("a number with its field's own unit is read; with another it is kept, to be refused", () => {
+    expect(asNumber(withoutUnit("100 W", "W"))).toBe(100);
+    expect(asNumber(withoutUnit("57.5°", "°"))).toBe(57.5);
+    expect(asNumber(withoutUnit("2,5 ah", "Ah"))).toBe(2.5);
+    expect(asNumber(withoutUnit("100 kW", "W"))).toBe("100 kW");
+    expect(typedLengthMm("34 cm", "metric")).toBe(340);
+    expect(typedLengthMm("13 1/2 in", "metric")).toBeCloseTo(342.9, 9);
+  });
+
   test("a length is read as typed, in the units in use or its own", () => {
     expect(typedLengthMm("300", "metric")).toBe(300);
     expect(typedLengthMm("12", "inch")).toBeCloseTo(304.8, 9);

@@ -11,6 +11,8 @@ describe("millimetresOf", () => {
     ['1/16"', 1.5875],
     ["12 inches", 304.8],
     ["540 mm", 540],
+    ["34 cm", 340],
+    ["33.5cm", 335],
   ])("%s is %d mm", (text, mm) => {
     expect(millimetresOf(text)).toBeCloseTo(mm, 9);
   });

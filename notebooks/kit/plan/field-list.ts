@@ -1,6 +1,7 @@
 import { pathText } from "../../../lib/plan/issues.ts";
 import { el } from "../dom.ts";
 import type { Field } from "./field.ts";
+import { fieldCoordinates } from "./field-coordinates.ts";
 import { fieldMonths } from "./field-months.ts";
 import { fieldRow, type Row, type RowContext } from "./field-row.ts";
 import { valueAt } from "./path.ts";
@@ -12,6 +13,7 @@ type ListField = Extract<Field, { readonly kind: "list" }>;
 export const rowOf = (field: Field, context: RowContext): Row => {
   if (field.kind === "list") return fieldList(field, context);
   if (field.kind === "months") return fieldMonths(field, context);
+  if (field.kind === "coordinates") return fieldCoordinates(field, context);
   return field.kind === "notice" ? noticeRow(field, context) : fieldRow(field, context);
 };
 

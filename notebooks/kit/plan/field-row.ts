@@ -4,7 +4,7 @@ import { typedLengthMm, type Units } from "../units.ts";
 import type { Field, Slider } from "./field.ts";
 import { type Path, valueAt } from "./path.ts";
 import { problemWords } from "./problem-words.ts";
-import { READINGS } from "./reading.ts";
+import { READINGS, withoutUnit } from "./reading.ts";
 import type { PlanStore } from "./store.ts";
 
 /** What a row works with: the plan, the units in use, and where in the plan its section or list item stands. */
@@ -20,8 +20,8 @@ export interface Row {
   readonly refresh: () => void;
 }
 
-/** The one-line controls: everything but lists, notices and twelve months. */
-export type LineField = Exclude<Field, { readonly kind: "list" | "notice" | "months" }>;
+/** The one-line controls of one value: everything but lists, notices, twelve months and coordinates. */
+export type LineField = Exclude<Field, { readonly kind: "list" | "notice" | "months" | "coordinates" }>;
 
 /** A control in its row: how to show a value, and the element that takes the focus. */
 interface Control {
@@ -57,7 +57,7 @@ const typedControl = (
     inputmode: field.kind === "number" ? "decimal" : undefined,
     autocomplete: "off",
     class: field.kind === "text" ? "wide" : undefined,
-    oninput: () => set(read(input.value)),
+    oninput: () => set(read(withoutUnit(input.value, field.kind === "number" ? field.unit : ""))),
     onblur: () => show(shown),
   });
   let shown: unknown;

@@ -46,6 +46,12 @@ export type Field = FieldBase &
         readonly temperature?: boolean;
       }
     | { readonly kind: "length"; readonly slider?: Slider }
+    | {
+        /** Latitude and longitude of the part of the plan at its path, written together. */
+        readonly kind: "coordinates";
+        /** What changes along with the place: the whole plan as it is to be, from the plan with the new place and the one before. */
+        readonly along: (given: unknown, before: unknown) => unknown;
+      }
     | { readonly kind: "temperature" }
     | { readonly kind: "text" }
     | { readonly kind: "date" }

@@ -8,6 +8,17 @@ export const asNumber = (text: string): unknown => {
   return Number.isNaN(value) ? text : value;
 };
 
+/** A number by itself, decimals with a point or a comma. */
+const NUMBER = /^[-+\u2212]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
+
+/** Text without the field's own unit behind a number, as people write it: "100 W", "57.5°". Other units stay, to be refused. */
+export const withoutUnit = (text: string, unit: string): string => {
+  const bare = text.trim();
+  const number = bare.slice(0, -unit.length).trim();
+  const isThere = unit !== "" && bare.toLowerCase().endsWith(unit.toLowerCase());
+  return isThere && NUMBER.test(number) ? number : text;
+};
+
 const asText = (value: unknown): string => (value === undefined || value === null ? "" : String(value));
 
 /** Numbers are shown as far as they were stated, and never with the tail of a binary fraction. */
@@ -42,9 +53,6 @@ export const READINGS: Readonly<
     write: (value) => asShown(typeof value === "number" && units() === "inch" ? fahrenheit(value) : value),
   }),
 };
-
-/** A number by itself, decimals with a point or a comma. */
-const NUMBER = /^[-+\u2212]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
 
 /**
  * The numbers in a piece of text that was copied from a table: a row or a column, parted by tabs, spaces, semicolons, line

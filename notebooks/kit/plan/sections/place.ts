@@ -23,6 +23,7 @@ export const placeSection: Section = {
       says: "Stands at the head of the field sheet.",
     },
     { kind: "text", path: ["site", "name"], label: "Place" },
+    { kind: "coordinates", path: ["site"], label: "Where it is", along: withPlaceMoved },
     {
       kind: "number",
       path: ["site", "latitudeDeg"],

@@ -50,15 +50,82 @@ const HEADER = [
 
 const headed = (room: string): string => `**${room[0]?.toUpperCase()}${room.slice(1)}**`;
 
-/** One table a room: mean and greatest size of the difference, and what is allowed for a case. */
-export const accuracyMarkdown = (sections: readonly SectionOutcome[]): string => {
-  const cases = sections
-    .flatMap(({ outcomes }) => outcomes)
-    .reduce((sum, each) => sum + each.cases.length, 0);
-  const count = sections.reduce((sum, { outcomes }) => sum + outcomes.length, 0);
+const casesOf = (outcomes: readonly Outcome[]): number =>
+  outcomes.reduce((sum, { cases }) => sum + cases.length, 0);
+
+/** How much is held against the outside, and how much only against itself. */
+const countWords = (sections: readonly SectionOutcome[]): string => {
+  const all = sections.flatMap(({ outcomes }) => outcomes);
+  const outside = all.filter(({ comparison }) => comparison.identity === undefined);
+  const within = all.filter(({ comparison }) => comparison.identity !== undefined);
+  return `${casesOf(outside)} cases in ${outside.length} comparisons with the outside; ${casesOf(within)} more in ${within.length} check the code against itself and are not counted.`;
+};
+
+/** The page of accuracy: one table a room, mean and greatest size of the difference, and what is allowed for a case. */
+export const accuracyMarkdown = (sections: readonly SectionOutcome[]): string =>
+  [
+    "# Accuracy",
+    "",
+    "Made by `npm run accuracy` from the comparisons that the tests themselves gate on.",
+    "",
+    `${countWords(sections)} Differences are ours minus theirs, by size; each case has its own allowance.`,
+    ...sections.flatMap(({ room, outcomes }) => {
+      const outside = outcomes.filter(({ comparison }) => comparison.identity === undefined);
+      const within = outcomes.filter(({ comparison }) => comparison.identity !== undefined);
+      return [
+        "",
+        headed(room),
+        "",
+        ...HEADER,
+        ...outside.map(row),
+        ...(within.length === 0
+          ? []
+          : [
+              "",
+              "Against itself:",
+              "",
+              ...within.map(
+                ({ comparison, cases }) =>
+                  `- ${comparison.quantity} (${comparison.reference}, ${cases.length} cases): ${comparison.identity}`,
+              ),
+            ]),
+      ];
+    }),
+    "",
+  ].join("\n");
+
+/** The comparisons that the README's digest shows: what a reader would ask about first. */
+const DIGEST = [
+  "apparent altitude of the sun",
+  "sunrise, sunset",
+  "clear days, Bird in standard air, daily sums of a station",
+  "light on upright planes from global and diffuse, bias of S, W, N",
+  "the same, root-mean-square of daily sums",
+  "months on planes near latitude from horizontal months alone, the worst of twelve",
+  "distribution of daily clearness, greatest distance (Kolmogorov-Smirnov) over a year",
+  "every local maximum of its power, and how many there are",
+  "gauge resistance at 75 degC, solid and stranded",
+] as const;
+
+/** Ten lines of the page for the README. */
+export const accuracyDigest = (sections: readonly SectionOutcome[]): string => {
+  const all = sections.flatMap(({ outcomes }) => outcomes);
+  const lines = DIGEST.map((quantity) => {
+    const found = all.find(({ comparison }) => comparison.quantity === quantity);
+    if (found === undefined) throw new Error(`accuracy digest: no comparison "${quantity}"`);
+    const { comparison, cases, meanDifference, greatestDifference } = found;
+    const numbers =
+      cases.length === 1
+        ? shortNumber(greatestDifference)
+        : `${shortNumber(meanDifference)} / ${shortNumber(greatestDifference)}`;
+    return `| ${[comparison.quantity, comparison.reference, String(cases.length), numbers, comparison.unit].map(escaped).join(" | ")} |`;
+  });
   return [
-    `${cases} cases in ${count} comparisons. Differences are ours minus theirs, by size; each case has its own allowance.`,
-    ...sections.flatMap(({ room, outcomes }) => ["", headed(room), "", ...HEADER, ...outcomes.map(row)]),
+    countWords(sections),
+    "",
+    "| quantity | against | n | mean / greatest difference | unit |",
+    "| --- | --- | ---: | ---: | --- |",
+    ...lines,
   ].join("\n");
 };
 

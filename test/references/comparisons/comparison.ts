@@ -22,6 +22,11 @@ export interface Comparison {
   readonly unit: string;
   /** Why the tolerance is what it is: what the source's rounding or the models' difference leaves. */
   readonly cause: string;
+  /**
+   * What makes it a check of the code against itself (a table kept as it was printed, a definition): worth failing on, but no
+   * outside truth, and counted apart.
+   */
+  readonly identity?: string;
   /** How many cases there must be: a dropped case fails. */
   readonly count: number;
   readonly cases: () => readonly Case[];

@@ -179,6 +179,7 @@ export const diffuseSplits: readonly Comparison[] = [
     reference: "measured at Lyngby, Aachen, Heverlee, Holzkirchen and Golden",
     unit: "points",
     cause: "the default is the best by measurement",
+    identity: "our own ranking of our own splits",
     count: 1,
     cases: () => {
       const ranked = rankedSplits();

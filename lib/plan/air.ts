@@ -26,7 +26,7 @@ export const airSchema = z.strictObject({
     .default("standard"),
   waterCm: quantity(0, 10, {
     unit: "cm of precipitable water",
-    hint: "left out: 1.42 at the sea, less with height (see sky/turbidity.ts)",
+    hint: "left out: that of the place and month where the climate tells it, else 1.42 at the sea, less with height",
   }).optional(),
   ozoneCm: quantity(0, 0.6, { unit: "cm of ozone" }).default(0.32),
   temperatureC: everyMonth(-60, 55, "degC").default(15),

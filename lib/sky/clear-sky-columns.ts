@@ -15,6 +15,8 @@ export type MonthlyAlbedo = Monthly;
 export interface MonthlyWeather {
   readonly airC: Monthly;
   readonly windMs: Monthly;
+  /** Water in the column of air, cm [that of the clear air]. */
+  readonly waterCm?: Monthly | undefined;
 }
 
 /**
@@ -70,7 +72,10 @@ export const clearSkyColumns = (
 
   // The same formulas as birdClearLight. What does not change from row to row is hoisted, and the powers of the
   // air mass share one logarithm: m^c = exp(c ln m).
-  const { ozoneCm, waterCm, forwardShare, aerosolAbsorption } = air;
+  const { ozoneCm, forwardShare, aerosolAbsorption } = air;
+  const waters = twelveOf(weather.waterCm ?? air.waterCm);
+  const waterOf = new Float64Array(sun.length);
+  for (const { first, end, month } of sun.days) waterOf.fill(waters[month - 1], first, end);
   const massPressure = air.pressureHPa / BIRD_SEA_LEVEL_HPA;
   const logPressure = Math.log(massPressure);
   const aod = broadbandAod(air.aod380, air.aod500);
@@ -88,7 +93,7 @@ export const clearSkyColumns = (
     const logPressureMass = logMass + logPressure;
     const pressureMass = mass * massPressure;
     const ozone = ozoneCm * mass;
-    const water = waterCm * mass;
+    const water = waterOf[row] * mass;
 
     const rayleigh = Math.exp(
       -0.0903 * Math.exp(0.84 * logPressureMass) * (1 + pressureMass - Math.exp(1.01 * logPressureMass)),

@@ -103,22 +103,35 @@ export const placedPlan = (
   return { plan: { ...plan, site }, notes: [heightNote(height)] };
 };
 
+/** The climate that a placed plan asks for. */
+export const planClimate = ({ site, sky }: PlacedPlan, table: ClimateTable): ChosenClimate =>
+  chosenClimate(sky.from, table, site, sky.sunshine);
+
+/** Water in the air by the climate, where the plan states none. */
+export const climateWater = (
+  { waterCm }: Plan["air"],
+  { climate }: ChosenClimate,
+): readonly number[] | undefined => (waterCm === undefined ? climate.waterCm : undefined);
+
 /**
- * Lays the climate that a plan asks for over its season.
+ * Lays a climate over a plan's season.
  *
  * @param clear clear-sky columns of the season; the climate's warmth and wind are put into them
- * @param table shipped places, or the plan's own table
- * @throws PlanError when there is no climate to be had, or the stated one cannot be true
+ * @param chosen the plan's climate (`planClimate`)
  */
 export const seasonCloud = (
   { site, air, sky }: PlacedPlan,
   sun: SunColumns,
   clear: SkyColumns,
-  table: ClimateTable,
+  chosen: ChosenClimate,
 ): SeasonCloud => {
-  const chosen = chosenClimate(sky.from, table, site, sky.sunshine);
   fillClimateAir(sun, chosen.climate, clear);
-  const year = clearYear(site, clearAirOf(air, site.elevationM), albedoOf(site.ground));
+  const year = clearYear(
+    site,
+    clearAirOf(air, site.elevationM),
+    albedoOf(site.ground),
+    climateWater(air, chosen),
+  );
   const days = cloudSeason(sun, clear, year, chosen.climate, site.latitudeDeg);
   return {
     chosen,

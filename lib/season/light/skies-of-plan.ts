@@ -6,7 +6,7 @@ import { weatherSkyColumns, weatherStepAir, weatherYears } from "../../sky/weath
 import { parseAir, withAir } from "../../sky/weather/read/air-file.ts";
 import { parseWeather } from "../../sky/weather/read/parse-weather.ts";
 import type { SunColumns } from "../../sun/columns.ts";
-import { placedPlan, type SeasonCloud, seasonCloud } from "./season-cloud.ts";
+import { climateWater, placedPlan, planClimate, type SeasonCloud, seasonCloud } from "./season-cloud.ts";
 import { seasonClearSky, seasonSun } from "./season-skies.ts";
 import { readySkies, type SeasonSkies, type WeightedSky } from "./skies.ts";
 
@@ -78,8 +78,9 @@ export const skiesOfPlan = (
       return { skies: ready(seasonClearSky(plan, sun), []), notes: [], cloud: null };
     case "climate": {
       const placed = placedPlan({ ...plan, sky }, climates);
-      const clear = seasonClearSky(placed.plan, sun);
-      const cloud = seasonCloud(placed.plan, sun, clear, climates);
+      const chosen = planClimate(placed.plan, climates);
+      const clear = seasonClearSky(placed.plan, sun, climateWater(placed.plan.air, chosen));
+      const cloud = seasonCloud(placed.plan, sun, clear, chosen);
       const notes = [...climateNotes(cloud.chosen), ...placed.notes, ...cloud.warnings];
       return { skies: ready(clear, cloud.skies), notes, cloud };
     }

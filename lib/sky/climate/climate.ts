@@ -22,6 +22,8 @@ export interface Climate {
   readonly air: AirRange | null;
   /** `null` where the source has none. */
   readonly wind: MonthlyWind | null;
+  /** Water in the column of air, cm; left out where nothing tells it. */
+  readonly waterCm?: Twelve;
   readonly uncertainty: ClimateUncertainty;
   /** Correlation of one day's clearness with the next, on the scale of normal scores (`dayMemory`). */
   readonly dayMemory: number;

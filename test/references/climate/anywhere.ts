@@ -1,7 +1,7 @@
 /** What coordinates alone are told of their light, with each radiation station of the shipped tables left out in turn. */
 import { readFileSync } from "node:fs";
 import { monthSuns } from "../../../lib/sky/climate/month-sun.ts";
-import { distanceKm } from "../../../lib/sky/climate/spot.ts";
+import { type ClimateSite, distanceKm } from "../../../lib/sky/climate/spot.ts";
 import { type ClimateStation, monthlyGlobal } from "../../../lib/sky/climate/station.ts";
 import { climateAnywhere } from "../../../lib/sky/climate/world/climate-anywhere.ts";
 import { shippedTable } from "../../../lib/sky/climate/world/shipped-climates.ts";
@@ -109,4 +109,10 @@ export const airErrors = (months: readonly ToldMonth[]) => {
     lowBiasK: mean(({ low }) => low),
     highBiasK: mean(({ high }) => high),
   };
+};
+
+/** Water in the column of air of twelve months at a place, cm, as the library has it there. */
+export const waterAt = (site: ClimateSite): readonly number[] | undefined => {
+  const { world } = SHIPPED;
+  return world === undefined ? undefined : climateAnywhere(SHIPPED, world, site).climate.waterCm;
 };

@@ -12,6 +12,7 @@ import type { Monthly } from "../../../lib/sky/monthly.ts";
 import { clearAirOf } from "../../../lib/sky/turbidity.ts";
 import { type SunColumns, sunColumns } from "../../../lib/sun/index.ts";
 import type { Aim } from "../../../lib/units/angle.ts";
+import { waterAt } from "./anywhere.ts";
 
 export interface Place {
   readonly name: string;
@@ -30,13 +31,14 @@ export const PLANE_GROUND = 0.2;
 const STEP_MINUTES = 20;
 const GLASS = martinRuizGlass();
 
-/** The standard clear air over a place, and its sun and clear sky through its year. */
+/** The standard haze and the water of the place and month, with its sun and clear sky through its year. */
 export const yearOver = (place: Place) => {
   const site = { ...place, timeZone: sunZone(place.longitudeDeg) };
   const air = clearAirOf({ turbidity: "standard", ozoneCm: 0.32 }, place.elevationM);
   const sun = sunColumns(site, { from: `${place.year}-01-01`, to: `${place.year}-12-31` }, STEP_MINUTES);
-  const clear = clearSkyColumns(sun, air, place.ground, { airC: 10, windMs: 1 });
-  return { sun, clear, days: clearYear(site, air, place.ground) };
+  const waterCm = waterAt(site);
+  const clear = clearSkyColumns(sun, air, place.ground, { airC: 10, windMs: 1, waterCm });
+  return { sun, clear, days: clearYear(site, air, place.ground, waterCm) };
 };
 
 export type YearOver = ReturnType<typeof yearOver>;

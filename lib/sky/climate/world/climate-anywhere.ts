@@ -2,12 +2,14 @@
  * A climate for any coordinates on Earth: light, air and wind, from a table's places and what is known of the world.
  */
 import type { Climate } from "../climate.ts";
+import { MEAN_SHARE } from "../day-temperature.ts";
 import { LEAST_EXTRATERRESTRIAL_KWH_M2, monthSuns } from "../month-sun.ts";
 import type { ClimateSite } from "../spot.ts";
 import type { ClimateTable } from "../table/climate-table.ts";
 import type { World } from "../world.ts";
 import { airAnywhere, type Without, windAnywhere } from "./air-anywhere.ts";
 import { type Asked, askedOf } from "./asked.ts";
+import { columnWaterCm } from "./column-water.ts";
 import { type Influence, lightAnywhere } from "./light-anywhere.ts";
 
 const laidOut = new WeakMap<ClimateTable, Asked>();
@@ -29,6 +31,11 @@ export interface ClimateAnywhere {
 
 /** No month anywhere is clearer (common knowledge, no source). */
 const MOST_CLEARNESS = 0.88;
+/**
+ * Beyond this latitude the one station of whole years is told better with the standard air's water (daily clearness: 0.082 against
+ * 0.084; 0.143 against 0.114 on a tropical island), so nothing is told there.
+ */
+const POLAR_DEG = 66;
 /** Wind is stated at this height, m. */
 const WIND_HEIGHT_M = 10;
 
@@ -46,7 +53,7 @@ export const climateAnywhere = (
 ): ClimateAnywhere => {
   const asked = askedIn(table, world);
   const { clearness, uncertainty, influences } = lightAnywhere(asked, site, without);
-  const { lowC, highC } = airAnywhere(asked, site, without);
+  const { lowC, highC, vapourHPa } = airAnywhere(asked, site, without);
   return {
     climate: {
       globalKWhM2: monthSuns(site.latitudeDeg).map(({ extraterrestrialKWhM2 }, month) =>
@@ -56,6 +63,14 @@ export const climateAnywhere = (
       ),
       air: { lowC, highC },
       wind: { ms: windAnywhere(asked, site, without), heightM: WIND_HEIGHT_M },
+      ...(Math.abs(site.latitudeDeg) > POLAR_DEG
+        ? {}
+        : {
+            waterCm: vapourHPa.map((vapour, month) => {
+              const low = lowC[month] ?? Number.NaN;
+              return columnWaterCm(low + MEAN_SHARE * ((highC[month] ?? Number.NaN) - low), vapour);
+            }),
+          }),
       uncertainty,
     },
     influences,

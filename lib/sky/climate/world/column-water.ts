@@ -12,7 +12,7 @@ const FREEZING_K = 273.15;
  *
  * @param airC mean air, degC
  * @param vapourHPa mean vapour pressure, hPa
- * @example columnWaterCm(25, 19) // 2.4
+ * @example columnWaterCm(25, 19) // 3.0
  */
 export const columnWaterCm = (airC: number, vapourHPa: number): number => {
   const warm = airC + FREEZING_K;

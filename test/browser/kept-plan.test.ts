@@ -139,11 +139,17 @@ test("names of plan and place follow coordinates that were moved, and the coordi
   await close();
 }, 120_000);
 
-test("whose data it is stands at the foot of the page, under which licence", async () => {
+test("whose data it is stands at the foot of the page, under which licence, on paper too", async () => {
   const { page, close } = await opened();
   const foot = page.locator(".credits");
   await foot.locator("summary").click();
   expect(await foot.textContent()).toMatch(/CC BY 4\.0/);
   expect(await foot.textContent()).toMatch(/CC BY-SA 4\.0/);
+  const onPaper = page.locator(".credit-on-paper");
+  expect(await onPaper.isVisible()).toBe(false);
+  await page.emulateMedia({ media: "print" });
+  expect(await foot.isVisible()).toBe(false);
+  expect(await onPaper.isVisible()).toBe(true);
+  expect(await onPaper.textContent()).toMatch(/CC BY 4\.0.*CC BY-SA 4\.0|CC BY-SA 4\.0.*CC BY 4\.0/);
   await close();
 }, 120_000);

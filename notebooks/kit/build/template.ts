@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { themeCss } from "../../../lib/report/chart/theme.ts";
-import { creditOf, type DataSidecar } from "../../../lib/report/words/credits.ts";
+import { creditOf, type DataSidecar, shortCredit } from "../../../lib/report/words/credits.ts";
 import { NOTEBOOK_ORDER } from "../notebook-order.ts";
 import { NOTEBOOKS } from "./notebook-files.ts";
 
@@ -15,16 +15,19 @@ const links = (current: string): string =>
 const escaped = (text: string): string =>
   text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 
-/** Whose data travels in the page: a line for each file, out of the sidecars beside the data. */
+/** The sidecars of the data that travels in the page. */
+const sidecars = (): readonly DataSidecar[] =>
+  ["climates", "weather"].flatMap((folder) => {
+    const at = join(NOTEBOOKS, "..", "data", folder);
+    return readdirSync(at)
+      .filter((name) => name.endsWith(".json"))
+      .sort()
+      .map((name) => JSON.parse(readFileSync(join(at, name), "utf8")) as DataSidecar);
+  });
+
+/** Whose data it is, a line for each file. */
 const credits = (): string =>
-  ["climates", "weather"]
-    .flatMap((folder) => {
-      const at = join(NOTEBOOKS, "..", "data", folder);
-      return readdirSync(at)
-        .filter((name) => name.endsWith(".json"))
-        .sort()
-        .map((name) => JSON.parse(readFileSync(join(at, name), "utf8")) as DataSidecar);
-    })
+  sidecars()
     .map((sidecar) => `<li>${escaped(creditOf(sidecar))}</li>`)
     .join("");
 
@@ -33,4 +36,5 @@ export const filledTemplate = (template: string, { filename }: { readonly filena
   template
     .replace("<!-- theme -->", themeCss(":root"))
     .replace("<!-- notebooks -->", links(basename(filename)))
-    .replace("<!-- credits -->", credits());
+    .replace("<!-- credits -->", credits())
+    .replace("<!-- credit in a line -->", escaped(shortCredit(sidecars())));

@@ -1,9 +1,18 @@
 #!/usr/bin/env node
-import { runCli } from "./cli/run.ts";
+import { reasonOf } from "./cli/file-reasons.ts";
+import { EXIT, runCli } from "./cli/run.ts";
 
-// A reader that has seen enough (`| head`) closes the pipe; that is no error of ours.
+/** A reader that has seen enough (`| head`) closes the pipe: no error of ours, and no reason to work on. */
+const readerGone = (error: NodeJS.ErrnoException): boolean => error.code === "EPIPE";
+
+process.stderr.on("error", (error: NodeJS.ErrnoException) => {
+  process.exit(readerGone(error) ? EXIT.answered : EXIT.badInput);
+});
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
+  if (readerGone(error)) process.exit(EXIT.answered);
+  process.stderr.write(`the output can't be written: ${reasonOf(error)}\n`, () =>
+    process.exit(EXIT.badInput),
+  );
 });
 
 process.exitCode = await runCli(process.argv.slice(2), {

@@ -22,7 +22,7 @@ export const deliver = async (
   words: VerbWords,
   voice: Voice,
 ): Promise<void> => {
-  await writeWholeFiles(files, { force: switchedOn(words, "force") });
+  await writeWholeFiles(files, { force: switchedOn(words, "force"), inputs: words.positionals });
   voice.say(
     switchedOn(words, "json")
       ? JSON.stringify(json())

@@ -2,7 +2,7 @@ import { resolve } from "node:path";
 import type { Plan } from "../plan/plan.ts";
 import { type PlanSkies, skiesOfPlan } from "../season/light/skies-of-plan.ts";
 import { planClimates } from "./climate-tables.ts";
-import { LARGEST_WEATHER_BYTES, readTextFile } from "./read-file.ts";
+import { checkPlainFile, LARGEST_WEATHER_BYTES, readTextFile } from "./read-file.ts";
 
 /**
  * Makes the skies that a plan asks for, reading the files it names.
@@ -18,7 +18,10 @@ export const planSkies = async (plan: Plan, folder: string): Promise<PlanSkies> 
     case "climate":
       return skiesOfPlan(plan, null, await planClimates(sky.from, folder));
     case "weather": {
-      const textOf = (file: string) => readTextFile(resolve(folder, file), LARGEST_WEATHER_BYTES);
+      const textOf = async (file: string): Promise<string> => {
+        await checkPlainFile(resolve(folder, file));
+        return readTextFile(resolve(folder, file), LARGEST_WEATHER_BYTES);
+      };
       const airCsv = sky.airFile === undefined ? null : await textOf(sky.airFile);
       return skiesOfPlan(plan, await textOf(sky.file), undefined, airCsv);
     }

@@ -1,5 +1,6 @@
-import { open } from "node:fs/promises";
+import { open, stat } from "node:fs/promises";
 import { PlanError } from "../units/problem.ts";
+import { reasonOf } from "./file-reasons.ts";
 
 /** Plans are a few hundred lines; anything larger is another file taken by mistake. */
 export const LARGEST_PLAN_BYTES = 1_000_000;
@@ -9,22 +10,8 @@ export const LARGEST_WEATHER_BYTES = 400_000_000;
 
 const CHUNK_BYTES = 1 << 20;
 
-const REASONS: Readonly<Record<string, string>> = {
-  ENOENT: "there is no such file",
-  EACCES: "this user may not read it",
-  EISDIR: "it is a folder",
-  ENOTDIR: "a part of the path is a file",
-  ELOOP: "its links lead in a circle",
-  ENAMETOOLONG: "the path is too long",
-};
-
 const refuse = (path: string, allowed: string, hint?: string): never => {
   throw new PlanError([{ path, allowed, ...(hint === undefined ? {} : { hint }) }]);
-};
-
-const reasonOf = (cause: unknown): string => {
-  const code = cause instanceof Error && "code" in cause ? String(cause.code) : "";
-  return REASONS[code] ?? (cause instanceof Error ? cause.message : String(cause));
 };
 
 /**
@@ -41,6 +28,20 @@ export const checkReadable = async (path: string): Promise<void> => {
       await file.close();
     }
   } catch (cause) {
+    refuse(path, `can't be read: ${reasonOf(cause)}`);
+  }
+};
+
+/**
+ * Makes sure that a file named inside a plan is a plain one: a pipe that nobody writes to would be waited for without end.
+ *
+ * @throws PlanError when it is something else, or is not there
+ */
+export const checkPlainFile = async (path: string): Promise<void> => {
+  try {
+    if (!(await stat(path)).isFile()) refuse(path, "must be a plain file", "no pipe, device or folder");
+  } catch (cause) {
+    if (cause instanceof PlanError) throw cause;
     refuse(path, `can't be read: ${reasonOf(cause)}`);
   }
 };

@@ -1,6 +1,7 @@
 import { parseArgs } from "node:util";
 import { nearestName } from "../plan/nearest-name.ts";
 import { PlanError, problemLine } from "../units/problem.ts";
+import { reasonOf } from "./file-reasons.ts";
 import { generalHelp, verbHelp } from "./help.ts";
 import { UsageError, type Verb, type VerbWords, type Voice } from "./verb.ts";
 import { VERBS } from "./verbs.ts";
@@ -74,6 +75,13 @@ const answer = async (given: readonly string[], voice: Voice): Promise<void> => 
   else await verb.run(words, voice);
 };
 
+/** What a file system said, in a sentence; `null` for what is no file system's. */
+const fileReason = (error: unknown): string | null => {
+  if (!(error instanceof Error && "code" in error && "syscall" in error)) return null;
+  const where = "path" in error && typeof error.path === "string" ? error.path : "the output";
+  return `${where}: can't be written or read: ${reasonOf(error)}`;
+};
+
 /**
  * Runs one command line.
  *
@@ -95,6 +103,9 @@ export const runCli = async (given: readonly string[], voice: Voice): Promise<nu
       voice.remark(`${error.message}\nTry: panel-season help\n`);
       return EXIT.badCall;
     }
-    throw error;
+    const reason = fileReason(error);
+    if (reason === null) throw error;
+    voice.remark(`${reason}\n`);
+    return EXIT.badInput;
   }
 };

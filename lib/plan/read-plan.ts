@@ -1,4 +1,5 @@
 import { PlanError, type Problem } from "../units/problem.ts";
+import { doubleKeys } from "./double-keys.ts";
 import { problemsOf } from "./issues.ts";
 import { type Plan, planSchema, sectionSchemas } from "./plan.ts";
 import { sectionRules } from "./rules.ts";
@@ -47,7 +48,7 @@ export const readPlan = (given: unknown): Plan => {
 /**
  * Reads a plan from the text of a plan file.
  *
- * @throws PlanError when the text is not JSON (with the place where it breaks off), or as `readPlan`
+ * @throws PlanError when the text is not JSON (with the place where it breaks off), when a key stands twice in it, or as `readPlan`
  */
 export const readPlanText = (text: string): Plan => {
   let given: unknown;
@@ -64,5 +65,7 @@ export const readPlanText = (text: string): Plan => {
       },
     ]);
   }
+  const twice = doubleKeys(text);
+  if (twice.length > 0) throw new PlanError(twice);
   return readPlan(given);
 };

@@ -52,6 +52,7 @@ const greatestCommonDivisor = (a: number, b: number): number =>
  * @example inchesText(546.1) // "21 1/2 in"
  */
 export const inchesText = (lengthMm: number): string => {
+  if (!Number.isFinite(lengthMm)) return `${lengthMm} in`;
   const sixteenths = Math.round((Math.abs(lengthMm) / MM_PER_INCH) * SIXTEENTHS);
   const sign = lengthMm < 0 && sixteenths > 0 ? "-" : "";
   const whole = Math.floor(sixteenths / SIXTEENTHS);

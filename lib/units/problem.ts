@@ -15,9 +15,25 @@ export interface Problem {
 
 const LONGEST_SHOWN_VALUE = 60;
 
+/** JSON where there is any: what is nested without end, circular or no JSON at all is named by its kind. */
+const writtenOut = (value: unknown): string => {
+  try {
+    return JSON.stringify(value) ?? String(value);
+  } catch {
+    return typeof value === "object" ? (Array.isArray(value) ? "[ ... ]" : "{ ... }") : String(value);
+  }
+};
+
+/** Control characters and those that turn the writing round: what a hostile name would do to a terminal. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+const UNSEEN = /[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g;
+
+const visible = (text: string): string =>
+  text.replace(UNSEEN, (each) => `\\u${each.charCodeAt(0).toString(16).padStart(4, "0")}`);
+
 const shownValue = (value: unknown): string => {
   if (value === undefined) return "missing";
-  const text = typeof value === "number" ? String(value) : (JSON.stringify(value) ?? String(value));
+  const text = typeof value === "number" ? String(value) : writtenOut(value);
   return text.length > LONGEST_SHOWN_VALUE ? `${text.slice(0, LONGEST_SHOWN_VALUE)}...` : text;
 };
 
@@ -25,7 +41,7 @@ const shownValue = (value: unknown): string => {
 export const problemLine = (problem: Problem): string => {
   const { path, value, allowed, hint } = problem;
   const found = "value" in problem ? ` ${shownValue(value)}` : "";
-  return `${path}${found}: ${allowed}${hint === undefined ? "" : `; ${hint}`}`;
+  return visible(`${path}${found}: ${allowed}${hint === undefined ? "" : `; ${hint}`}`);
 };
 
 /** Input that cannot be used. Carries every problem found, not only the first. */

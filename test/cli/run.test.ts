@@ -56,7 +56,7 @@ describe("runCli", () => {
 
   test("a file that can't be read or written is named without a value", async () => {
     expect((await listen("season", "/no/such/plan.json")).remarked).toBe(
-      "One problem:\n  /no/such/plan.json: can't be read: there is no such file\n",
+      "One problem:\n  /no/such/plan.json: can't be read: there is no such file or folder\n",
     );
     expect((await listen("season", "--csv", "/no/such/season.csv")).remarked).toContain(
       "  /no/such/season.csv: can't be written: its folder does not exist\n",

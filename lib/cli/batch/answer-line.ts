@@ -68,14 +68,19 @@ const answerPlan = async (text: string, changes: PlanChanges, folder: string): P
   };
 };
 
-/** Answers one line. What is wrong with its plan is a result too; only a fault of our own throws. */
+const NOT_UTF8 = "\ufffd";
+
+/** Answers one line. What is wrong with its plan is a result too; so is a fault of our own, which must not stop the others. */
 export const answerLine = async ({ number, text, changes, folder }: LineTask): Promise<BatchResult> => {
   const stamp = { line: number, sha256: fingerprint(text, changes) };
   if (text === null) return { ...stamp, problems: ["the line is too long to be a plan"] };
+  if (text.includes(NOT_UTF8))
+    return { ...stamp, problems: ["the line is not UTF-8 text: save the file again as UTF-8"] };
   try {
     return { ...stamp, ...(await answerPlan(text, changes, folder)) };
   } catch (error) {
     if (error instanceof PlanError) return { ...stamp, problems: error.problems.map(problemLine) };
-    throw error;
+    const said = error instanceof Error ? error.message : String(error);
+    return { ...stamp, problems: [`it could not be worked out, a fault of this program: ${said}`] };
   }
 };

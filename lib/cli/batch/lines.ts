@@ -25,7 +25,11 @@ export async function* linesOf(
   let kept = "";
   let tooLong = false;
   let passedOver = 0;
-  const line = (): NumberedLine => ({ number, text: tooLong ? null : kept.replace(/\r$/, "") });
+  // A byte order mark may stand at the head of the file.
+  const line = (): NumberedLine => ({
+    number,
+    text: tooLong ? null : (number === 1 ? kept.replace(/^\ufeff/, "") : kept).replace(/\r$/, ""),
+  });
   for await (const chunk of chunks) {
     const text = typeof chunk === "string" ? chunk : decoder.write(Buffer.from(chunk));
     let from = 0;

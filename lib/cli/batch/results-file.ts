@@ -1,5 +1,6 @@
-import { type FileHandle, open } from "node:fs/promises";
+import { type FileHandle, open, readFile, rm } from "node:fs/promises";
 import { PlanError } from "../../units/problem.ts";
+import { codeOf, reasonOf } from "../file-reasons.ts";
 import { linesOf } from "./lines.ts";
 
 /** A line of results already on disk. */
@@ -47,58 +48,134 @@ interface WholeLines {
   readonly bytes: number;
 }
 
-/** The whole lines of a growing file: a kill may have cut the last one short, or just before its line break. */
-const wholeLines = async (file: FileHandle): Promise<WholeLines> => {
+/** How a result of ours begins: what a kill may have left of the last line. */
+const BEGINNING = '{"line":';
+
+const isCutOff = (text: string | null): boolean =>
+  text !== null && (text.startsWith(BEGINNING) || BEGINNING.startsWith(text));
+
+/**
+ * The whole lines of a growing file: a kill may have cut the last one short, or just before its line break.
+ *
+ * @throws PlanError where anything else stands in it: it is not ours, or was changed
+ */
+const wholeLines = async (path: string, file: FileHandle): Promise<WholeLines> => {
   const { size } = await file.stat();
   const done: DoneLine[] = [];
   let bytes = 0;
-  for await (const { text } of linesOf(
+  for await (const { number, text } of linesOf(
     file.createReadStream({ start: 0, autoClose: false }),
     LONGEST_RESULT,
   )) {
     const value = parsed(text);
     const end = bytes + Buffer.byteLength(text ?? "") + 1;
-    if (!isDone(value) || end > size) break;
-    done.push({ line: value.line, sha256: value.sha256 });
-    bytes = end;
+    const isLast = end > size;
+    if (isDone(value) && !isLast) {
+      done.push({ line: value.line, sha256: value.sha256 });
+      bytes = end;
+      continue;
+    }
+    if (isLast && isCutOff(text)) break;
+    throw new PlanError([
+      {
+        path: `${path}, line ${number}`,
+        allowed: "holds no result of an unfinished run",
+        hint: "it is another file, or was changed: it stays as it is; move it away to start afresh",
+      },
+    ]);
   }
   return { done, bytes };
+};
+
+const refuse = (path: string, allowed: string, hint?: string): PlanError =>
+  new PlanError([{ path, allowed, ...(hint === undefined ? {} : { hint }) }]);
+
+const openGrowing = async (growing: string, resume: boolean): Promise<FileHandle> => {
+  try {
+    return await open(growing, resume ? "a+" : "ax+");
+  } catch (cause) {
+    throw codeOf(cause) === "EEXIST"
+      ? refuse(
+          growing,
+          "is left from a run that did not finish",
+          "--resume goes on with it; delete it to start afresh",
+        )
+      : refuse(growing, `can't be written: ${reasonOf(cause)}`);
+  }
+};
+
+const isRunning = (pid: number): boolean => {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (cause) {
+    return codeOf(cause) === "EPERM";
+  }
+};
+
+/**
+ * Takes the lock of a growing file: two runs on one output would double its lines. A lock whose run has died is taken over.
+ *
+ * @returns what gives it back
+ */
+const lockOf = async (growing: string): Promise<() => Promise<void>> => {
+  const path = `${growing}.lock`;
+  for (let tries = 0; tries < 2; tries += 1) {
+    try {
+      const file = await open(path, "wx");
+      await file.writeFile(String(process.pid));
+      await file.close();
+      return () => rm(path, { force: true });
+    } catch (cause) {
+      if (codeOf(cause) !== "EEXIST") throw refuse(growing, `can't be written: ${reasonOf(cause)}`);
+      const holder = Number(await readFile(path, "utf8").catch(() => ""));
+      if (!Number.isInteger(holder) || holder <= 0 || isRunning(holder)) break;
+      await rm(path, { force: true });
+    }
+  }
+  throw refuse(
+    growing,
+    "is being written by another run",
+    `wait until that has ended; if none is running, delete ${path}`,
+  );
 };
 
 /**
  * Opens a results file, from the start or where an earlier run was cut off.
  *
- * @throws PlanError when there is something to resume and that was not asked for
+ * @throws PlanError when there is something to resume and that was not asked for, when another run is at it, or when what
+ * is there is no unfinished run
  */
 export const openResults = async (
   path: string,
   { resume }: { readonly resume: boolean },
 ): Promise<ResultsFile> => {
   const growing = growingName(path);
-  let file: FileHandle;
+  const giveBack = await lockOf(growing);
   try {
-    file = await open(growing, resume ? "a+" : "ax+");
-  } catch (cause) {
-    const taken = cause instanceof Error && "code" in cause && cause.code === "EEXIST";
-    throw new PlanError([
-      {
-        path: growing,
-        allowed: taken ? "is left from a run that did not finish" : `can't be written: ${String(cause)}`,
-        ...(taken ? { hint: "--resume goes on with it; delete it to start afresh" } : {}),
-      },
-    ]);
-  }
-  const { done, bytes } = await wholeLines(file);
-  await file.truncate(bytes);
-  return {
-    done,
-    add: async (line) => {
-      await file.appendFile(`${line}\n`);
-    },
-    settle: () => file.datasync(),
-    close: async () => {
-      await file.sync();
+    const file = await openGrowing(growing, resume);
+    const { done, bytes } = await wholeLines(growing, file).catch(async (cause: unknown) => {
       await file.close();
-    },
-  };
+      throw cause;
+    });
+    await file.truncate(bytes);
+    return {
+      done,
+      add: async (line) => {
+        await file.appendFile(`${line}\n`);
+      },
+      settle: () => file.datasync(),
+      close: async () => {
+        try {
+          await file.sync();
+        } finally {
+          await file.close();
+          await giveBack();
+        }
+      },
+    };
+  } catch (cause) {
+    await giveBack();
+    throw cause;
+  }
 };

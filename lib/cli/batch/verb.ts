@@ -1,4 +1,4 @@
-import { createReadStream, existsSync } from "node:fs";
+import { createReadStream } from "node:fs";
 import { availableParallelism } from "node:os";
 import { dirname, resolve } from "node:path";
 import { Tinypool } from "tinypool";
@@ -15,6 +15,7 @@ import {
   type Voice,
   wholeOption,
 } from "../verb.ts";
+import { checkWritable } from "../write-file.ts";
 import { fingerprint, type LineTask } from "./answer-line.ts";
 import { batchCsvHeader, batchCsvRows } from "./batch-table.ts";
 import { linesOf, type NumberedLine } from "./lines.ts";
@@ -80,9 +81,7 @@ const spokenSink = (voice: Voice, csv: boolean): Sink => {
 const SETTLE_EVERY = 32;
 
 const fileSink = async (path: string, words: VerbWords): Promise<Sink> => {
-  if (existsSync(path) && !switchedOn(words, "force")) {
-    throw new PlanError([{ path, allowed: "is there already", hint: "--force replaces it" }]);
-  }
+  await checkWritable(path, { force: switchedOn(words, "force") });
   const results = await openResults(path, { resume: switchedOn(words, "resume") });
   let added = 0;
   return {
@@ -118,12 +117,20 @@ async function* linesToDo(
       throw new PlanError([
         {
           path: `line ${line.number}`,
-          value: line.text ?? "",
           allowed: "must be the line that the unfinished run answered",
           hint: "the input, the shard or an option has changed since: delete the .part file to start afresh",
         },
       ]);
     }
+  }
+  if (seen < done.length) {
+    throw new PlanError([
+      {
+        path: "input",
+        allowed: `must hold the ${done.length} lines that the unfinished run answered; it has ${seen}`,
+        hint: "it is shorter than it was: take the whole input, or delete the .part file to start afresh",
+      },
+    ]);
   }
 }
 

@@ -1,8 +1,9 @@
 import type { StationSource } from "../station.ts";
 import type { Covariance } from "./optimal.ts";
 /**
- * What was fitted by leaving out each shared station in turn: `data/climates/fit.ts` makes these numbers anew and prints how
- * far the left-out stations are missed. Shares of light are natural logarithms of clearness; air is in K.
+ * What was fitted by leaving out each shared station in turn, all stations together: `npm run validate:climate` prints how far
+ * the left-out stations are missed. The covariances of air are set by hand. Shares of light are natural logarithms of
+ * clearness; air is in K.
  */
 
 /** A covariance and the variance of a station's own error. */

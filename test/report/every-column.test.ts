@@ -127,6 +127,7 @@ test("swaps: from and to, what it is worth, and how early and late", () => {
     {
       date: "2027-06-01",
       setting: "high",
+      bearing_deg: "183",
       instead_of: "",
       leg_mm: "508",
       tilt_deg: "57",
@@ -138,6 +139,7 @@ test("swaps: from and to, what it is worth, and how early and late", () => {
     {
       date: "2027-06-04",
       setting: "low",
+      bearing_deg: "182",
       instead_of: "high",
       leg_mm: "254",
       tilt_deg: "31",

@@ -138,19 +138,24 @@ const isElsewhere = (given: unknown, before: unknown): boolean => {
 const withHeightLeftOut = (given: unknown, before: unknown): unknown =>
   isElsewhere(given, before) ? withValue(given, ["site", "elevationM"], undefined) : given;
 
-const nameOf = (given: unknown, path: readonly string[]): unknown => valueAt(given, path);
-
 const SITE_NAME = ["site", "name"] as const;
 
-/** Names do not stay behind: a place that moved is called by its coordinates until it is named, a demo's plan is one's own. */
+/** Whether a name is nobody's own: a demo's, or coordinates that stand for one. */
+const isBorrowed = (name: unknown, place: Place | null): boolean =>
+  DEMOS.some((demo) => valueAt(demo.given, SITE_NAME) === name) ||
+  (place !== null && name === coordinateWords(place));
+
+/**
+ * Names do not stay behind: a demo's place that was moved is called by its coordinates until it is named, and its plan is one's
+ * own. A name that was typed stays.
+ */
 const withNamesMoved = (given: unknown, before: unknown): unknown => {
-  const now = placeOf(given);
-  if (now === null || nameOf(given, SITE_NAME) !== nameOf(before, SITE_NAME)) return given;
-  const old = placeOf(before);
-  const isOwn = old !== null && nameOf(before, SITE_NAME) === coordinateWords(old);
-  if (!isOwn && !isElsewhere(given, before)) return given;
+  const [old, now] = [placeOf(before), placeOf(given)];
+  if (now === null || !isBorrowed(valueAt(given, SITE_NAME), old)) return given;
+  const isCoordinates = old !== null && valueAt(given, SITE_NAME) === coordinateWords(old);
+  if (!isCoordinates && !isElsewhere(given, before)) return given;
   const named = withValue(given, SITE_NAME, coordinateWords(now));
-  return DEMOS.some(({ name }) => name === nameOf(named, ["name"]))
+  return DEMOS.some(({ name }) => name === valueAt(named, ["name"]))
     ? withValue(named, ["name"], "my plan")
     : named;
 };

@@ -12,6 +12,7 @@ import {
   worthTable,
 } from "../../../lib/report/index.ts";
 import { batteryOfPlan, skiesOfPlan, worthOfPlan } from "../../../lib/season/index.ts";
+import { PlanError } from "../../../lib/units/problem.ts";
 
 const share = (least: number, most: number) => fc.double({ min: least, max: most, noNaN: true });
 
@@ -100,11 +101,29 @@ const anyPlan: fc.Arbitrary<PlanInput> = fc
 /** Remedies that cannot make anything worse under the same skies; a panel with a controller of its own pays for that one. */
 const NEVER_WORSE = ["bigger battery", "fewer loads", "second panel on the roof", "second panel on legs"];
 
+const refusalOf = (work: () => unknown): PlanError | null => {
+  try {
+    work();
+    return null;
+  } catch (error) {
+    if (error instanceof PlanError) return error;
+    throw error;
+  }
+};
+
 test("any plan: books close, no remedy makes a season worse, and every word and table can be written", () => {
   fc.assert(
     fc.property(anyPlan, (input) => {
       const plan = readPlan(input);
       const skies = skiesOfPlan(plan, null);
+      // A cable that drops all there is is refused in words, and nothing is worked out for it.
+      const refused = refusalOf(() => batteryOfPlan(plan, skies));
+      if (refused !== null) {
+        expect(refused.problems.map(({ path }) => path)).toEqual(
+          refused.problems.map(() => expect.stringMatching(/^circuit\./)),
+        );
+        return;
+      }
       const { season, wiring, rule } = batteryOfPlan(plan, skies);
       const { answer } = worthOfPlan(plan, skies);
       const today = answer.asIs.season.outcomes;

@@ -278,7 +278,7 @@ export const SLIPS: readonly Slip[] = [
   ),
   slip(
     "lib/report/chart/drop-chart.ts",
-    "watt-hours of a season above a bar",
+    "twice a day's watt-hours above a bar",
     "lostWhADay.toFixed(1)} Wh`,\n        dy",
     "(lostWhADay * 2).toFixed(1)} Wh`,\n        dy",
     MARKS,
@@ -578,9 +578,9 @@ export const SLIPS: readonly Slip[] = [
   ),
   slip(
     "lib/cli/legs/verb.ts",
-    "the cut told for the tilt from a post",
-    'trimWords(trim), "", BEFORE_CUTTING',
-    'trimWords(trim), ""',
+    "the caution before cutting is left out beside a trim",
+    'trimWords(trim, worth), "", BEFORE_CUTTING',
+    'trimWords(trim, worth), ""',
     "test/cli/legs.test.ts",
   ),
   slip(

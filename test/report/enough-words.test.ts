@@ -1,5 +1,8 @@
+import { parseHTML } from "linkedom";
 import { describe, expect, it } from "vitest";
 import { readPlan } from "../../lib/plan/index.ts";
+import { fieldSheetPage } from "../../lib/report/paper/field-sheet-page.ts";
+import { fieldSheetHeadline } from "../../lib/report/words/field-sheet-headline.ts";
 import { legsHeadline } from "../../lib/report/words/legs-headline.ts";
 import { legsSummary } from "../../lib/report/words/legs-summary.ts";
 import { swapsSummary } from "../../lib/report/words/swaps-summary.ts";
@@ -7,6 +10,7 @@ import { legsAnswer } from "../../lib/season/legs/legs-answer.ts";
 import { standSeason } from "../../lib/season/legs/stand-season.ts";
 import { swapsAnswer } from "../../lib/season/legs/swaps-answer.ts";
 import { panelUnits } from "../../lib/season/light/panel-unit.ts";
+import { fieldSheet } from "../../lib/season/sheet/field-sheet.ts";
 import { clearSkies } from "../season/random-plan.ts";
 
 /** Two legs close together in a northern summer: changing between them is worth little. */
@@ -51,5 +55,20 @@ describe("more than it is worth", () => {
     expect(legsSummary(legsAnswer(seasonWith(0)))[0]).not.toMatch(/enough/);
     expect(legsSummary(legsAnswer(seasonWith(50)))[0]).toMatch(/^No leg is needed\. More legs bring/);
     expect(textOf(swapsAnswer(seasonWith(50)))).toMatch(/^Never change it: flat/);
+  });
+
+  it("the field sheet led with dates worth less than 2 %: now it says never to change it, and how little they bring", () => {
+    const { plan } = seasonWith();
+    const sheet = fieldSheet(plan, clearSkies(plan), panelUnits(plan.panels), 1);
+    expect(sheet.kept).not.toBeNull();
+    const { document } = parseHTML("<!doctype html><html><body></body></html>");
+    const page = fieldSheetPage(document as unknown as Document, sheet, "A4");
+    expect(page).toMatch(
+      /Never change it: [AB] \((low|high)\), tilt \d+°, all season\. The changes below bring [\d.]+ % more/,
+    );
+    const headline = fieldSheetHeadline(sheet).map((part) => (typeof part === "string" ? part : part.figure));
+    expect(headline.join("")).toMatch(/^Never change it: set (low|high)/);
+    const { plan: keen } = seasonWith(0);
+    expect(fieldSheet(keen, clearSkies(keen), panelUnits(keen.panels), 1).kept).toBeNull();
   });
 });

@@ -8,6 +8,7 @@ import { dateWords, dayMonthWords, monthWords } from "../../units/dates.ts";
 import { inchesText, millimetresText } from "../../units/length.ts";
 import { markup } from "../markup.ts";
 import { dangerWords } from "../words/circuit-cautions.ts";
+import { smallShare } from "../words/enough-words.ts";
 import { type FieldSheetWords, fieldSheetWords } from "../words/field-sheet-words.ts";
 import { placeWords } from "../words/place-words.ts";
 import { turnWords } from "../words/swaps-summary.ts";
@@ -101,6 +102,15 @@ const calendarPart = (document: Document, sheet: FieldSheet): Part => {
     const mark = sheet.cutting.legs.find((leg) => leg.legMm === legMm)?.mark;
     return mark === undefined ? name : `${mark} (${name})`;
   };
+  if (sheet.kept !== null) {
+    const { setting, moreShare } = sheet.kept;
+    section
+      .append("p")
+      .append("strong")
+      .text(
+        `Never change it: ${markOf(setting)}, tilt ${tiltShort(setting.tiltDeg)}, all season. The changes below bring ${smallShare(moreShare)} more.`,
+      );
+  }
   list(
     section,
     "ul",

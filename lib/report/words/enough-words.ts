@@ -1,6 +1,6 @@
 import type { LegsAnswer } from "../../season/legs/legs-answer.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
-import { enoughLegs } from "../../season/legs/worthwhile.ts";
+import { changingPays, enoughLegs, keptSetting } from "../../season/legs/worthwhile.ts";
 import { tiltWords } from "../../stand/reading.ts";
 import { legWords } from "./leg-words.ts";
 import { energyWords, listWords } from "./words.ts";
@@ -25,16 +25,6 @@ export const enoughLegsWords = ({ sets, leastGain, objective }: LegsAnswer): str
   const which = enough.legs.length === 0 ? "" : `: ${listWords(enough.legs.map(legWords))}`;
   return `${ENOUGH[enough.legs.length]}${which}. More legs bring ${smallShare(last.scoreWh / enough.scoreWh - 1)} more at best.`;
 };
-
-/** Whether changing legs by the calendar brings enough over never changing to be recommended. */
-export const changingPays = ({ calendar, leastGain }: SwapsAnswer): boolean =>
-  calendar.totalWh > (1 + leastGain) * calendar.forgetWh;
-
-/** The setting to keep where changing does not pay: flat where even the best leg brings too little over it. */
-export const keptSetting = ({ calendar, leastGain }: SwapsAnswer): { index: number; totalWh: number } =>
-  calendar.totalWh <= (1 + leastGain) * calendar.firstWh
-    ? { index: 0, totalWh: calendar.firstWh }
-    : { index: calendar.forgetSetting, totalWh: calendar.forgetWh };
 
 /** That the stand need not be changed, where the calendar's changes bring too little; `null` where they pay or there are none. */
 export const neverChangeWords = (answer: SwapsAnswer): string | null => {

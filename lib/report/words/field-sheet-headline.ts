@@ -9,6 +9,7 @@ const MOST_DATES = 4;
 /** A field sheet in a sentence: the leg to begin with, when to change, where to face, and what to expect. */
 export const fieldSheetHeadline = ({
   swaps,
+  kept,
   facingDeg,
   panelsDayWh,
   batteryDayWh,
@@ -16,10 +17,11 @@ export const fieldSheetHeadline = ({
 }: FieldSheet): Headline => {
   const [begin, ...changes] = swaps;
   const dates = changes.map(({ date }) => dateWords(date).replace(/ \d{4}$/, ""));
+  const plain = kept?.setting ?? begin.to;
   return [
-    "Begin with ",
-    { figure: `${begin.to.name} (${tiltShort(begin.to.tiltDeg)})` },
-    ...(dates.length === 0
+    kept === null ? "Begin with " : "Never change it: set ",
+    { figure: `${plain.name} (${tiltShort(plain.tiltDeg)})` },
+    ...(dates.length === 0 || kept !== null
       ? [" and leave it"]
       : dates.length > MOST_DATES
         ? [", change ", { figure: `${dates.length} times` }]
@@ -29,6 +31,6 @@ export const fieldSheetHeadline = ({
     ", and expect ",
     { figure: `${energyWords(batteryDayWh)} a day` },
     ` into the battery, of ${energyWords(panelsDayWh)} that the panels make`,
-    cloudIn ? ", on average, with cloud in it." : ", under a clear sky, which is an upper bound.",
+    cloudIn ? ", on average, with cloud in it." : ", under a clear sky, which is more than to expect.",
   ];
 };

@@ -1,7 +1,8 @@
 import { swapRows } from "../../season/legs/swap-rows.ts";
 import type { SwapsAnswer } from "../../season/legs/swaps-answer.ts";
+import { changingPays, keptSetting } from "../../season/legs/worthwhile.ts";
 import { dayMonthWords } from "../../units/dates.ts";
-import { changingPays, keptSetting, smallShare } from "./enough-words.ts";
+import { smallShare } from "./enough-words.ts";
 import type { Headline } from "./headline.ts";
 import { energyWords, gainWords, listWords, NO_LIGHT, tiltShort } from "./words.ts";
 

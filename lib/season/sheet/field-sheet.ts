@@ -8,6 +8,7 @@ import { type DayRoutine, type Reaim, reaim } from "../aiming/reaim.ts";
 import { standSeason } from "../legs/stand-season.ts";
 import { type SwapRow, swapRows } from "../legs/swap-rows.ts";
 import { type SwapsAnswer, swapsAnswer } from "../legs/swaps-answer.ts";
+import { changingPays, keptSetting } from "../legs/worthwhile.ts";
 import type { PanelUnit } from "../light/panel-unit.ts";
 import type { Period } from "../light/periods.ts";
 import { judgedWh, seasonYield } from "../light/season-yield.ts";
@@ -34,6 +35,8 @@ export interface FieldSheet {
   readonly facingDeg: number;
   readonly cutting: CuttingSheet;
   readonly swaps: readonly SwapRow[];
+  /** The setting to leave the stand on where the changes bring too little, and the share they bring more; `null` where they pay. */
+  readonly kept: { readonly setting: Setting; readonly moreShare: number } | null;
   /** Turning the panel in the course of the day; `null` where none is asked for, or one aim is the best. */
   readonly turning: Turning | null;
   readonly months: readonly MonthExpectation[];
@@ -60,6 +63,13 @@ const settingInUse = ({ calendar, days }: SwapsAnswer): Uint8Array => {
   const inUse = new Uint8Array(days.length);
   for (const { setting, first, end } of calendar.stays) inUse.fill(setting, first, end);
   return inUse;
+};
+
+const keptOf = (answer: SwapsAnswer): FieldSheet["kept"] => {
+  const { calendar, settings } = answer;
+  if (calendar.swaps.length === 0 || changingPays(answer)) return null;
+  const { index, totalWh } = keptSetting(answer);
+  return { setting: settings[index], moreShare: calendar.totalWh / totalWh - 1 };
 };
 
 /** Mean of a day of some panels that no hand moves, Wh. */
@@ -111,6 +121,7 @@ export const fieldSheet = (
     facingDeg: firstFacing(swaps),
     cutting: cuttingSheet(plan.stand, standPanels(plan).shortestMm, namedLegs(plan.stand)),
     swaps: swapRows(swaps),
+    kept: keptOf(swaps),
     turning: answer && turningOf(answer, aims, fixedDayWh(skies, units, settings[0]), panelsDayWh),
     months: monthExpectations(days, panelsWh, battery, cloudIn),
     panelsDayWh,

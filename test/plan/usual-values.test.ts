@@ -29,7 +29,7 @@ describe("panel", () => {
       7,
     ],
     [
-      "dust on the glass, %: Mani & Pillai 2010 give 1 to 3 in rainy climates (from memory)",
+      "dust on the glass, %: common practice, no source",
       panel!.dustPct,
       2,
     ],

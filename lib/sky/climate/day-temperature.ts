@@ -14,7 +14,7 @@ const HARMONICS = [
   [0.0138, 3.513],
 ] as const;
 
-/** The published curve: about -0.42 before dawn, 0.54 in mid-afternoon; a whole day's mean is 0. */
+/** The published curve: -0.4545 at its lowest before dawn, 0.5251 in mid-afternoon; a whole day's mean is 0. */
 const publishedCurve = (solarHour: number): number => {
   const turn = (2 * Math.PI * (solarHour - 1)) / 24;
   let height = 0;

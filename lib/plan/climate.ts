@@ -63,6 +63,19 @@ const months = z
     path: ["airHighC"],
     message: "must come with airLowC: a low and a high for every month, or neither",
   })
+  .superRefine(({ airLowC, airHighC }, context) => {
+    airLowC?.forEach((low, month) => {
+      const high = airHighC?.[month];
+      if (high === undefined || low <= high) return;
+      context.addIssue({
+        code: "custom",
+        path: ["airLowC", month],
+        input: low,
+        message: `must not be above that month's high, ${high} degC`,
+        params: { hint: "are the two rows swapped?" },
+      });
+    });
+  })
   .refine((stated) => (stated.dayMemory === undefined) === (stated.dayMemoryYears === undefined), {
     path: ["dayMemoryYears"],
     message: "must come with dayMemory: the correlation and the years it was measured on, or neither",

@@ -168,7 +168,11 @@ export const problemsOf = (
     if (issue.code === "unrecognized_keys") {
       const known = keysAt(schema, path);
       return issue.keys.map((key) => {
-        const near = nearestName(key, known);
+        // A name that is known elsewhere may be wrong here: it is no better for being said again.
+        const near = nearestName(
+          key,
+          known.filter((name) => name !== key),
+        );
         return {
           path: pathText([...path, key]),
           value: valueAt(root, [...path, key]),

@@ -75,3 +75,34 @@ describe("a plan's climate", () => {
     expect(problems({ source: "climate", seasons: 3 })).toContain("must be 10 to 2000 seasons");
   });
 });
+
+describe("a climate that cannot be is told", () => {
+  const climate = (more: object) =>
+    checkPlan({
+      site: { latitudeDeg: 52, longitudeDeg: 5 },
+      season: { from: "2027-06-01", to: "2027-06-30" },
+      panels: [{ name: "panel", module: { powerW: 60 } }],
+      sky: { source: "climate", from: { kind: "months", clearness: new Array(12).fill(0.4), ...more } },
+    });
+
+  test("a month whose low stands above its high passed in silence", () => {
+    const airHighC = [5, 6, 9, 13, 17, 20, 22, 22, 18, 14, 9, 6];
+    const reading = climate({
+      airLowC: airHighC.map((high, month) => (month === 3 ? high + 1 : high - 7)),
+      airHighC,
+    });
+    expect(reading.ok ? [] : reading.problems.map(problemLine)).toEqual([
+      expect.stringMatching(/airLowC\[3\] 14: must not be above that month's high, 13 degC/),
+    ]);
+  });
+
+  test("a name that is known elsewhere is not offered to itself", () => {
+    const reading = checkPlan({
+      site: { latitudeDeg: 52, longitudeDeg: 5, powerW: 3 },
+      season: {},
+      panels: [],
+    });
+    const lines = reading.ok ? [] : reading.problems.map(problemLine);
+    for (const line of lines) expect(line).not.toMatch(/\b(\w+)\b.*did you mean "\1"/);
+  });
+});

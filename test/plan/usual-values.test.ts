@@ -28,11 +28,7 @@ describe("panel", () => {
       panel!.massKg,
       7,
     ],
-    [
-      "dust on the glass, %: common practice, no source",
-      panel!.dustPct,
-      2,
-    ],
+    ["dust on the glass, %: common practice, no source", panel!.dustPct, 2],
   ])("%s", (_, ours, stated) => {
     expect(ours).toBe(stated);
   });

@@ -95,6 +95,12 @@ describe("global light that can't be", () => {
 });
 
 describe("clearness that can't be", () => {
+  test.each([0, 0.01])("a year of clearness %s is refused, as the same darkness in kWh is", (index) => {
+    expect(ofClearness(new Array(12).fill(index)).map(({ allowed }) => allowed)).toEqual([
+      expect.stringMatching(/no place is darker/),
+    ]);
+  });
+
   const allowed = "must be a clearness index, 0 to 0.9: no more light than above the air";
 
   test("above 0.9 or below 0, each month by itself", () => {

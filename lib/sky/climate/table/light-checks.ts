@@ -91,9 +91,13 @@ const globalProblems = (
       ];
 };
 
-const clearnessProblems = (values: Twelve, path: MonthPath): readonly Problem[] => {
+const clearnessProblems = (
+  values: Twelve,
+  suns: readonly MonthSun[],
+  path: MonthPath,
+): readonly Problem[] => {
   const percent = values.every((value) => value === 0 || (value > 1 && value <= 100));
-  return values.flatMap((value, month) =>
+  const outside = values.flatMap((value, month): readonly Problem[] =>
     value >= 0 && value <= MOST_CLEARNESS
       ? []
       : [
@@ -105,6 +109,19 @@ const clearnessProblems = (values: Twelve, path: MonthPath): readonly Problem[] 
           },
         ],
   );
+  if (outside.length > 0) return outside;
+  const above = suns.reduce((sum, { extraterrestrialKWhM2 }) => sum + extraterrestrialKWhM2, 0);
+  const light = suns.reduce((sum, sun, month) => sum + (values[month] ?? 0) * sun.extraterrestrialKWhM2, 0);
+  return light > LEAST_YEARLY_CLEARNESS * above
+    ? []
+    : [
+        {
+          path: path(0),
+          value: `${two(light / above)} in the mean of the year`,
+          allowed: `must come to more than ${LEAST_YEARLY_CLEARNESS} over the year; no place is darker`,
+          hint: "a clearness index is the share of the light above the air, usually 0.3 to 0.7",
+        },
+      ];
 };
 
 const sunshineProblems = (values: Twelve, suns: readonly MonthSun[], path: MonthPath): readonly Problem[] => {
@@ -199,7 +216,7 @@ export const lightProblems = (
     light.kind === "global"
       ? globalProblems(values, suns, path, unit)
       : light.kind === "clearness"
-        ? clearnessProblems(values, path)
+        ? clearnessProblems(values, suns, path)
         : sunshineProblems(values, suns, path);
   return problems.length > 0 ? problems : swappedHemisphere(light, latitudeDeg, suns, path);
 };
